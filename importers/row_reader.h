@@ -1,0 +1,44 @@
+// What every importer is: a reader that turns one document into raw rows, one at a time, so that
+// memory does not grow with the document.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "schema/raw_row.h"
+#include "schema/rejection.h"
+
+namespace rangebook {
+
+/// Pull reader over one document. Bad input never throws: it comes out as a rejection and reading
+/// goes on with the next good row. Throws Error only when the environment breaks (a read fails).
+class RowReader {
+ public:
+  enum class Step : std::uint8_t { row, rejection, end };
+
+  virtual ~RowReader() = default;
+  RowReader() = default;
+  RowReader(const RowReader&) = delete;
+  RowReader& operator=(const RowReader&) = delete;
+
+  /// Moves to the next row or rejection. After `end` it stays at `end`.
+  virtual Step next() = 0;
+  /// The row of the last step; its views are valid until the next step.
+  virtual const RawRow& row() const = 0;
+  /// The rejection of the last step.
+  virtual const Rejection& rejection() const = 0;
+  /// How the document was understood, for the record: `delimiter=; columns=name:0,price:1`.
+  virtual std::string mapping() const = 0;
+};
+
+/// Where a reader gets the bytes of a document. The same bytes go to the document archive at the
+/// same time, so a document is read once.
+class ByteSource {
+ public:
+  virtual ~ByteSource() = default;
+  /// The next chunk, empty at the end. The view is valid until the next call.
+  virtual std::string_view next_chunk() = 0;
+};
+
+}  // namespace rangebook

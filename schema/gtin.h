@@ -1,0 +1,35 @@
+// Global Trade Item Number (GS1): the number under the barcode, the best evidence that two
+// variants are the same article.
+#pragma once
+
+#include <compare>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace rangebook {
+
+/// A GTIN whose check digit is right, kept as its value: GTIN-8, -12, -13 and -14 of the same
+/// number are equal, as GS1 defines them (left-padded with zeros to 14 digits).
+class Gtin {
+ public:
+  /// Reads 8, 12, 13 or 14 digits; spaces and hyphens are ignored. Nothing when the length or the
+  /// check digit is wrong (GS1 General Specifications, section 7.9).
+  static std::optional<Gtin> parse(std::string_view text);
+  /// From a stored value that was a valid GTIN before.
+  static Gtin from_value(std::uint64_t value) { return Gtin(value); }
+
+  std::uint64_t value() const { return value_; }
+  auto operator<=>(const Gtin&) const = default;
+
+ private:
+  explicit Gtin(std::uint64_t value) : value_(value) {}
+  std::uint64_t value_;
+};
+
+/// The shortest of GTIN-8, -12, -13, -14 forms that holds the value, with leading zeros; 12-digit
+/// values are written as GTIN-13.
+std::string to_string(Gtin gtin);
+
+}  // namespace rangebook

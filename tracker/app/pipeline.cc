@@ -1,0 +1,2 @@
+// The straight path, stage by stage.
+namespace rangebook {}

@@ -1,0 +1,61 @@
+// Reading prices as shops write them, in any locale's form.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "schema/money.h"
+
+namespace rangebook {
+
+/// What is known of a price besides its own text.
+struct MoneyHints {
+  std::optional<Currency> currency;       ///< of the column, the row or the shop
+  std::optional<char> decimal_sign;       ///< '.' or ',' when the document's other rows settle it
+};
+
+/// An exact decimal number as written: `unscaled` / 10^`scale`.
+struct DecimalAmount {
+  std::int64_t unscaled = 0;
+  int scale = 0;
+  bool operator==(const DecimalAmount&) const = default;
+};
+
+struct MoneyProblem {
+  enum class Kind : std::uint8_t {
+    no_amount,    ///< no number in the text
+    ambiguous,    ///< two readings are honest: both in `readings`
+    no_currency,  ///< a number, but no currency in the text nor in the hints
+    too_precise,  ///< more digits than the currency's minor unit, and not zeros
+    out_of_range, ///< does not fit
+    negative,
+  };
+  Kind kind = Kind::no_amount;
+  std::string what;                   ///< one sentence with the text in quotes
+  std::vector<std::string> readings;  ///< plain decimals, for `ambiguous`
+};
+
+using MoneyResult = std::variant<Money, MoneyProblem>;
+
+/// Reads one price. A price with no separator conflict is read; "1.299" in a currency with two
+/// decimals is one thousand two hundred ninety-nine; text with two honest readings is a problem
+/// that shows both, unless `hints.decimal_sign` settles it.
+MoneyResult parse_money(std::string_view text, const MoneyHints& hints);
+
+/// The number alone, as `parse_money` reads it, without a currency's limits.
+/// Nothing when there is no number or it is ambiguous.
+std::optional<DecimalAmount> parse_amount(std::string_view text, const MoneyHints& hints);
+
+/// The currency named or signed in the text; a sign that several currencies share ("$", "kr") is
+/// read only when the hint is one of them.
+std::optional<Currency> find_currency(std::string_view text, std::optional<Currency> hint);
+
+/// '.' or ',' when the text alone proves it to be the decimal sign ("12,50", "1.299,00"); used to
+/// settle the other rows of a document.
+std::optional<char> proven_decimal_sign(std::string_view text);
+
+}  // namespace rangebook
