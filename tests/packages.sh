@@ -55,12 +55,15 @@ need_packages() {
     fi
     as_root="sudo"
   fi
+  mkdir -p build/logs
   say "Installing: $wanted"
-  # shellcheck disable=SC2086  # both are lists of words
+  # shellcheck disable=SC2086  # a list of words
   if ! { $as_root apt-get -o Acquire::Retries=3 -qq update &&
     $as_root env DEBIAN_FRONTEND=noninteractive apt-get -o Acquire::Retries=3 \
-      -o Dpkg::Use-Pty=0 -qq -y --no-install-recommends install $wanted; } </dev/null >&2; then
-    say "apt-get could not install them; its message is above. Nothing else was changed."
+      -o Dpkg::Use-Pty=0 -qq -y --no-install-recommends install $wanted; } \
+    >build/logs/packages.log 2>&1 </dev/null; then
+    tail -n 30 build/logs/packages.log >&2
+    say "apt-get could not install the packages; its message is above."
     exit 3
   fi
 }
