@@ -136,9 +136,7 @@ void rename(InventedLine& line, std::uint64_t seed) {
   line.name = std::string(random.one_of(kNames)) + line.name.substr(line.name.find(' '));
 }
 
-void recode(InventedLine& line, std::uint64_t seed) {
-  line.code = code_of(~seed, line.index);
-}
+void recode(InventedLine& line, std::uint64_t seed) { line.code = code_of(~seed, line.index); }
 
 InventedOffer invented_offer(const InventedLine& line, std::uint64_t seed, std::uint32_t variant) {
   Random random(seed, line.index * kMostVariants + variant, kOffer);

@@ -294,6 +294,4 @@ int run(const std::vector<std::string_view>& arguments) {
 }  // namespace
 }  // namespace rangebook::bench
 
-int main(int argc, char** argv) {
-  return rangebook::bench::run({argv + 1, argv + argc});
-}
+int main(int argc, char** argv) { return rangebook::bench::run({argv + 1, argv + argc}); }
