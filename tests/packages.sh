@@ -55,7 +55,10 @@ need_packages() {
     fi
     as_root="sudo"
   fi
-  mkdir -p build/logs
+  if ! { mkdir -p build/logs && : >build/logs/packages.log; }; then
+    say "$(pwd)/build cannot be written: run this as the owner of the folder, or in a clone of your own."
+    exit 3
+  fi
   say "Installing: $wanted"
   # shellcheck disable=SC2086  # a list of words
   if ! { $as_root apt-get -o Acquire::Retries=3 -qq update &&
