@@ -1,0 +1,16 @@
+// Writes a capture as a table in the columns of the manual CSV contract.
+#pragma once
+
+#include <string>
+
+#include "demo-feeds/story.h"
+
+namespace demo {
+
+/// The whole file. Departments that are saved as pages are left out.
+std::string csv_feed(const House& house, const Capture& capture);
+
+/// The address of a style in its shop; `.example` is kept free by RFC 2606.
+std::string address(const House& house, const Style& style);
+
+}  // namespace demo
