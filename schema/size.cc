@@ -6,7 +6,7 @@
 namespace rangebook {
 namespace {
 
-constexpr NameTable<SizeSystem, 15> kSystemNames{{
+constexpr NameTable<SizeSystem, 17> kSystemNames{{
     {SizeSystem::unknown, "unknown"},
     {SizeSystem::alpha, "alpha"},
     {SizeSystem::uk, "uk"},
@@ -18,6 +18,8 @@ constexpr NameTable<SizeSystem, 15> kSystemNames{{
     {SizeSystem::jp, "jp"},
     {SizeSystem::waist_length, "waist-length"},
     {SizeSystem::bra, "bra"},
+    {SizeSystem::bra_eu, "bra-eu"},
+    {SizeSystem::bra_au, "bra-au"},
     {SizeSystem::footwear_uk, "footwear-uk"},
     {SizeSystem::footwear_eu, "footwear-eu"},
     {SizeSystem::footwear_us, "footwear-us"},
@@ -34,11 +36,17 @@ constexpr NameTable<FitRange, 5> kFitNames{{
 
 }  // namespace
 
-std::string_view to_string(SizeSystem system) { return name_of(kSystemNames, system); }
-std::string_view to_string(FitRange fit) { return name_of(kFitNames, fit); }
+std::string_view to_string(SizeSystem system) {
+  return name_of(kSystemNames, system);
+}
+std::string_view to_string(FitRange fit) {
+  return name_of(kFitNames, fit);
+}
 std::optional<SizeSystem> parse_size_system(std::string_view name) {
   return value_of(kSystemNames, name);
 }
-std::optional<FitRange> parse_fit_range(std::string_view name) { return value_of(kFitNames, name); }
+std::optional<FitRange> parse_fit_range(std::string_view name) {
+  return value_of(kFitNames, name);
+}
 
 }  // namespace rangebook

@@ -15,16 +15,18 @@ namespace rangebook {
 /// ranked.
 enum class SizeSystem : std::uint8_t {
   unknown,
-  alpha,         ///< XXS .. 6XL, and dual forms such as S/M
-  uk,            ///< UK women's numeric 4, 6, .. 36
-  au,            ///< Australian women's numeric
-  us,            ///< US women's numeric 00, 0, 2, .. ; 14W, 1X are `us` or `alpha` in fit range plus
-  eu,            ///< German/Scandinavian style 32, 34, .. 60
-  fr,            ///< French and Spanish numeric
-  it,            ///< Italian numeric
-  jp,            ///< Japanese numeric 5, 7, 9, ..
+  alpha,  ///< XXS .. 6XL, and dual forms such as S/M
+  uk,     ///< UK women's numeric 4, 6, .. 36
+  au,     ///< Australian women's numeric
+  us,     ///< US women's numeric 00, 0, 2, .. ; 14W, 1X are `us` or `alpha` in fit range plus
+  eu,     ///< German/Scandinavian style 32, 34, .. 60
+  fr,     ///< French and Spanish numeric
+  it,     ///< Italian numeric
+  jp,     ///< Japanese numeric 5, 7, 9, ..
   waist_length,  ///< inches: W30 L32
-  bra,           ///< band and cup, EN 13402 or UK
+  bra,           ///< band in inches and cup: 34DD
+  bra_eu,        ///< band in centimetres and cup, EN 13402: 85D
+  bra_au,        ///< dress size and cup: 12DD
   footwear_uk,
   footwear_eu,
   footwear_us,
@@ -39,9 +41,14 @@ struct Size {
   std::string label;  ///< verbatim as captured
   SizeSystem system = SizeSystem::unknown;
   FitRange fit = FitRange::regular;
-  /// Order key, larger is larger; dual sizes (12-14, S/M) carry the span. Meaningless for unknown.
+  /// Order key, larger is larger; dual sizes (12-14, S/M) carry the span. Numbers count in tenths
+  /// (`38.5` is 385, US `00` is -10), letters from M = 0 in steps of 10, waists and bands likewise.
+  /// Zero for unknown.
   std::int32_t low = 0;
   std::int32_t high = 0;
+  /// The second measure where there is one: leg length in tenths of an inch, or the cup's place in
+  /// its alphabet. Orders sizes of the same waist or band; no part of a size range's ends.
+  std::int32_t second = 0;
 
   bool ranked() const { return system != SizeSystem::unknown; }
   auto operator<=>(const Size&) const = default;

@@ -1,1 +1,0 @@
-// Placeholder until the first stage of this layer lands.
