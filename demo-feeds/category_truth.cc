@@ -78,18 +78,23 @@ void entry_changes(const View& view, std::vector<Json>& changes) {
                                 price_fact(*now, view.currency)));
 }
 
+constexpr const char* kUnmoved = "1.000000";
+
+Json index_fact(const std::string& jevons, const std::string& dutot, const std::string& carli,
+                std::size_t lines) {
+  return {{"jevons", jevons}, {"dutot", dutot}, {"carli", carli}, {"lines", lines}};
+}
+
 void index_changes(const View& view, std::vector<Json>& changes) {
   std::vector<PricePair> pairs;
   for (const Style& now : view.to.range.styles) {
     const Style* then = view.from.range.find(now.uid);
     if (then != nullptr && view.holds(now)) pairs.emplace_back(then->full, now.full);
   }
-  if (pairs.empty()) return;
-  changes.push_back(view.change("price-index", nullptr,
-                                {{"jevons", jevons(pairs)},
-                                 {"dutot", dutot(pairs)},
-                                 {"carli", carli(pairs)},
-                                 {"lines", pairs.size()}}));
+  if (pairs.empty() || jevons(pairs) == kUnmoved) return;
+  const Json base = index_fact(kUnmoved, kUnmoved, kUnmoved, pairs.size());
+  changes.push_back(view.change(
+      "price-index", base, index_fact(jevons(pairs), dutot(pairs), carli(pairs), pairs.size())));
 }
 
 std::vector<std::string> categories(const Capture& from, const Capture& to) {

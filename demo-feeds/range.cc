@@ -62,9 +62,7 @@ std::string to_string(Fit fit) {
   return {};
 }
 
-int step_between(System system) {
-  return system == System::uk ? 2 : 1;
-}
+int step_between(System system) { return system == System::uk ? 2 : 1; }
 
 std::string composition(const Fabric& fabric, Wording wording) {
   if (fabric.lining.empty()) return fibres(fabric.main, wording);

@@ -32,9 +32,7 @@ struct Side {
   const std::string& currency;
 };
 
-Json name_fact(const Side& side) {
-  return {{"code", side.style.code}, {"name", side.style.name}};
-}
+Json name_fact(const Side& side) { return {{"code", side.style.code}, {"name", side.style.name}}; }
 
 Json full_price(const Side& side) {
   return {{"amount_minor", side.style.full}, {"currency", side.currency}};
@@ -78,19 +76,29 @@ Json fact_of(const Event& event, const Side& side) {
   throw std::logic_error("no fact for " + kind);
 }
 
+/// The state a returned line was last seen in before the comparison.
+const Style* last_seen(const Story& story, std::size_t before, int uid) {
+  for (std::size_t i = before; i-- > 0;) {
+    if (const Style* style = story.captures[i].range.find(uid)) return style;
+  }
+  return nullptr;
+}
+
 /// Kinds whose subject is on one side only.
 bool only_after(const std::string& kind) {
-  return kind == "line-new" || kind == "line-returned" || kind == "colour-added" ||
-         kind == "fit-range-added";
+  return kind == "line-new" || kind == "colour-added" || kind == "fit-range-added";
 }
 bool only_before(const std::string& kind) {
   return kind == "line-dropped" || kind == "line-not-covered" || kind == "colour-dropped" ||
          kind == "fit-range-dropped";
 }
 
-Json line_change(const Event& event, const Capture& from, const Capture& to,
-                 const std::string& currency) {
-  const Style* before = from.range.find(event.uid);
+Json line_change(const Event& event, const Story& story, const Comparison& comparison) {
+  const Capture& from = story.captures[comparison.from];
+  const Capture& to = story.captures[comparison.to];
+  const std::string& currency = story.house.currency;
+  const Style* before = event.kind == "line-returned" ? last_seen(story, comparison.from, event.uid)
+                                                      : from.range.find(event.uid);
   const Style* after = to.range.find(event.uid);
   const Style* shown = after != nullptr ? after : before;
   if (shown == nullptr) throw std::logic_error("an event about no style: " + event.kind);
@@ -164,7 +172,7 @@ nlohmann::ordered_json truth(const Story& story, const Comparison& comparison) {
   const Capture& to = story.captures.at(comparison.to);
   Json changes = Json::array();
   for (const Event& event : comparison.events) {
-    changes.push_back(line_change(event, from, to, story.house.currency));
+    changes.push_back(line_change(event, story, comparison));
   }
   for (Json& change : category_changes(from, to, story.house.currency)) {
     changes.push_back(std::move(change));

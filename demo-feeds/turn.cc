@@ -7,9 +7,7 @@
 namespace demo {
 namespace {
 
-System main_system(const Style& style) {
-  return style.sizes.begin()->system;
-}
+System main_system(const Style& style) { return style.sizes.begin()->system; }
 
 void erase_sizes(Style& style, const std::function<bool(const SizeStep&)>& gone) {
   std::erase_if(style.sizes, gone);
