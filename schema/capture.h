@@ -39,7 +39,7 @@ struct DocumentInfo {
   std::string sha256;    ///< lower-case hex
   std::uint64_t bytes = 0;
   std::string importer;  ///< `csv`, `page`
-  std::string mapping;   ///< how columns were understood, for instance `line_code=0,name=1`
+  std::string mapping;   ///< how columns were understood, for instance `line_code=1 name=2`
 
   bool operator==(const DocumentInfo&) const = default;
 };

@@ -24,8 +24,18 @@ constexpr NameTable<RejectionKind, 15> kKindNames{{
     {RejectionKind::over_limit, "over-limit"},
 }};
 
+constexpr NameTable<Refused, 3> kRefusedNames{{
+    {Refused::row, "row"},
+    {Refused::cell, "cell"},
+    {Refused::nothing, "nothing"},
+}};
+
 }  // namespace
 
+std::string_view to_string(Refused refused) { return name_of(kRefusedNames, refused); }
+std::optional<Refused> parse_refused(std::string_view name) {
+  return value_of(kRefusedNames, name);
+}
 std::string_view to_string(RejectionKind kind) { return name_of(kKindNames, kind); }
 std::optional<RejectionKind> parse_rejection_kind(std::string_view name) {
   return value_of(kKindNames, name);

@@ -29,8 +29,11 @@ enum class RejectionKind : std::uint8_t {
 std::string_view to_string(RejectionKind kind);  ///< `ambiguous-price`
 std::optional<RejectionKind> parse_rejection_kind(std::string_view name);
 
-/// What was refused: the whole row (or block), or one cell while the rest of the row went in.
-enum class Refused : std::uint8_t { row, cell };
+/// What was refused: the whole row (or block), one cell while the rest of the row went in, or
+/// nothing: the text is kept as it stands and doubted.
+enum class Refused : std::uint8_t { row, cell, nothing };
+std::string_view to_string(Refused refused);  ///< `row`
+std::optional<Refused> parse_refused(std::string_view name);
 
 struct Rejection {
   std::uint32_t document = 0;         ///< index among the documents of the capture

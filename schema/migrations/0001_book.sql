@@ -60,7 +60,7 @@ CREATE TABLE rejection (
   byte       INTEGER NOT NULL,
   field      TEXT NOT NULL,
   kind       TEXT NOT NULL,
-  refused    TEXT NOT NULL CHECK (refused IN ('row', 'cell')),
+  refused    TEXT NOT NULL CHECK (refused IN ('row', 'cell', 'nothing')),
   what       TEXT NOT NULL,
   how_to_fix TEXT NOT NULL,
   excerpt    BLOB NOT NULL,         -- may hold bytes that are no UTF-8

@@ -1,0 +1,262 @@
+// Shops, captures and documents of a book.
+#include "tracker/store/book.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <map>
+
+#include "schema/error.h"
+#include "tracker/store/manifest.h"
+#include "tracker/store/migrate.h"
+#include "tracker/store/zstd_frame.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::uint64_t kMaxChunkBytes = std::uint64_t{16} << 20U;
+constexpr char kCaptureColumns[] =
+    "SELECT c.id, s.slug, c.season, c.captured_on, c.scope_kind, c.scope_categories, c.line_count "
+    "FROM capture c JOIN shop s ON s.id = c.shop_id ";
+
+std::vector<std::string> split(std::string_view text) {
+  std::vector<std::string> parts;
+  while (!text.empty()) {
+    const std::size_t at = std::min(text.find(','), text.size());
+    parts.emplace_back(text.substr(0, at));
+    text.remove_prefix(std::min(at + 1, text.size()));
+  }
+  return parts;
+}
+
+Scope read_scope(std::string_view kind, std::string_view categories) {
+  Scope scope;
+  if (kind == "picks") scope.kind = Scope::Kind::picks;
+  if (kind == "categories") scope.kind = Scope::Kind::categories;
+  scope.categories = split(categories);
+  return scope;
+}
+
+ShopRecord read_shop(const Statement& row) {
+  ShopRecord record;
+  record.id = row.integer(0);
+  record.shop.slug = row.text(1);
+  record.shop.name = row.text(2);
+  record.shop.country = row.text(3);
+  record.shop.currency = Currency::from_code(row.text(4));
+  record.shop.sizes = parse_size_system(row.text(5)).value_or(SizeSystem::unknown);
+  return record;
+}
+
+Rejection read_rejection(const Statement& row) {
+  Rejection rejection;
+  rejection.document = static_cast<std::uint32_t>(row.integer(0));
+  if (!row.is_null(1)) rejection.line = static_cast<std::uint64_t>(row.integer(1));
+  rejection.byte = static_cast<std::uint64_t>(row.integer(2));
+  rejection.field = row.text(3);
+  rejection.kind = parse_rejection_kind(row.text(4)).value_or(RejectionKind::malformed_row);
+  rejection.refused = parse_refused(row.text(5)).value_or(Refused::row);
+  rejection.what = row.text(6);
+  rejection.how_to_fix = row.text(7);
+  rejection.excerpt = row.blob(8);
+  rejection.line_code = row.text(9);
+  rejection.name = row.text(10);
+  return rejection;
+}
+
+}  // namespace
+
+std::string hex(std::string_view bytes) {
+  std::string out;
+  for (const char byte : bytes) {
+    out += fmt::format("{:02x}", static_cast<unsigned char>(byte));
+  }
+  return out;
+}
+
+Book Book::open(const std::string& path, bool create) {
+  const bool exists = std::filesystem::exists(path);
+  if (!exists && !create) {
+    throw Error(
+        fmt::format("There is no book at {} yet. Begin with \"rangebook shop add\" or "
+                    "\"rangebook capture\", or name another file with --book.",
+                    path));
+  }
+  const auto folder = std::filesystem::path(path).parent_path();
+  std::error_code ignored;
+  if (!exists && !folder.empty()) std::filesystem::create_directories(folder, ignored);
+  auto database = std::make_unique<Database>(
+      path, create ? Database::Mode::create : Database::Mode::read_write);
+  database->execute(
+      "PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL; "
+      "PRAGMA foreign_keys = ON");
+  migrate(*database);
+  return Book(std::move(database));
+}
+
+void Book::put_shop(const Shop& shop) {
+  auto put = database_->prepare(
+      "INSERT INTO shop (slug, name, country, currency, sizes) VALUES (?1, ?2, ?3, ?4, ?5) "
+      "ON CONFLICT (slug) DO UPDATE SET name = ?2, country = ?3, currency = ?4, sizes = ?5");
+  put.bind(1, shop.slug).bind(2, shop.name).bind(3, shop.country);
+  if (shop.currency) put.bind(4, shop.currency->code());
+  put.bind(5, to_string(shop.sizes)).run();
+}
+
+std::optional<ShopRecord> Book::find_shop(std::string_view slug) const {
+  auto row = database_->prepare(
+      "SELECT id, slug, name, country, currency, sizes FROM shop WHERE slug = ?1");
+  if (!row.bind(1, slug).step()) return std::nullopt;
+  return read_shop(row);
+}
+
+std::vector<ShopRecord> Book::shops() const {
+  std::vector<ShopRecord> found;
+  auto rows =
+      database_->prepare("SELECT id, slug, name, country, currency, sizes FROM shop ORDER BY slug");
+  while (rows.step()) found.push_back(read_shop(rows));
+  return found;
+}
+
+std::vector<DocumentInfo> Book::documents(std::int64_t capture) const {
+  auto rows = database_->prepare(
+      "SELECT cd.name, d.sha256, d.bytes, cd.importer, cd.mapping FROM capture_document cd "
+      "JOIN document d ON d.id = cd.document_id WHERE cd.capture_id = ?1 ORDER BY cd.position");
+  rows.bind(1, capture);
+  std::vector<DocumentInfo> found;
+  while (rows.step()) {
+    found.push_back({std::string(rows.text(0)), hex(rows.blob(1)),
+                     static_cast<std::uint64_t>(rows.integer(2)), std::string(rows.text(3)),
+                     std::string(rows.text(4))});
+  }
+  return found;
+}
+
+CaptureInfo Book::read_capture(const Statement& row) const {
+  CaptureInfo info;
+  info.id = row.integer(0);
+  info.shop = row.text(1);
+  info.season = row.text(2);
+  const auto day = parse_day(row.text(3));
+  if (!day) throw Error(fmt::format("The date of capture {} is damaged.", info.id));
+  info.on = *day;
+  info.scope = read_scope(row.text(4), row.text(5));
+  info.documents = documents(info.id);
+  return info;
+}
+
+std::vector<CaptureRecord> Book::captures(std::string_view shop) const {
+  auto rows = database_->prepare(std::string(kCaptureColumns) +
+                                 "WHERE s.slug = ?1 ORDER BY c.captured_on, c.id");
+  auto refused = database_->prepare(
+      "SELECT count(*) FROM rejection WHERE capture_id = ?1 AND refused <> 'nothing'");
+  rows.bind(1, shop);
+  std::vector<CaptureRecord> found;
+  while (rows.step()) {
+    refused.reset();
+    refused.bind(1, rows.integer(0)).step();
+    found.push_back({read_capture(rows), rows.integer(6), refused.integer(0)});
+  }
+  return found;
+}
+
+std::optional<CaptureInfo> Book::capture(std::int64_t id) const {
+  auto row = database_->prepare(std::string(kCaptureColumns) + "WHERE c.id = ?1");
+  if (!row.bind(1, id).step()) return std::nullopt;
+  return read_capture(row);
+}
+
+std::vector<Rejection> Book::rejections(std::int64_t capture) const {
+  auto rows = database_->prepare(
+      "SELECT document, line, byte, field, kind, refused, what, how_to_fix, excerpt, line_code, "
+      "name FROM rejection WHERE capture_id = ?1 ORDER BY id");
+  rows.bind(1, capture);
+  std::vector<Rejection> found;
+  while (rows.step()) found.push_back(read_rejection(rows));
+  return found;
+}
+
+std::vector<EarlierLine> Book::lines_before(std::string_view shop, Day day,
+                                            std::int64_t without_capture) const {
+  std::map<LineId, EarlierLine> latest;
+  for (const auto& record : captures(shop)) {
+    const auto& info = record.info;
+    if (info.on >= day || info.id == without_capture) continue;
+    for (const auto& entry : read_manifest(*database_, info.id)) {
+      latest[entry.line] = {entry.line, info.season, info.on, info.id};
+    }
+  }
+  std::vector<EarlierLine> found;
+  for (auto& [line, earlier] : latest) found.push_back(std::move(earlier));
+  return found;
+}
+
+std::vector<LinkDecision> Book::link_decisions(std::string_view shop) const {
+  auto rows = database_->prepare(
+      "SELECT k.line_a, k.line_b, k.same FROM link k JOIN line l ON l.id = k.line_a "
+      "JOIN shop s ON s.id = l.shop_id WHERE s.slug = ?1 AND k.authority = 'stylist' "
+      "ORDER BY k.line_a, k.line_b");
+  rows.bind(1, shop);
+  std::vector<LinkDecision> found;
+  while (rows.step()) {
+    found.push_back({rows.integer(0), rows.integer(1), rows.integer(2) != 0});
+  }
+  return found;
+}
+
+std::optional<CaptureInfo> Book::undo_capture(std::string_view shop) {
+  const auto record = find_shop(shop);
+  if (!record) return std::nullopt;
+  Transaction transaction(*database_);
+  auto newest = database_->prepare("SELECT max(id) FROM capture WHERE shop_id = ?1");
+  newest.bind(1, record->id).step();
+  if (newest.is_null(0)) return std::nullopt;
+  const auto removed = capture(newest.integer(0));
+  database_->prepare("DELETE FROM capture WHERE id = ?1").bind(1, newest.integer(0)).run();
+  drop_unused_packs(record->id);
+  newest.reset();
+  transaction.commit();
+  return removed;
+}
+
+/// Packs are written in the order of captures, so those of an undone capture are the last ones.
+void Book::drop_unused_packs(std::int64_t shop) {
+  ManifestEntry last;
+  auto rows = database_->prepare("SELECT id FROM capture WHERE shop_id = ?1");
+  rows.bind(1, shop);
+  while (rows.step()) {
+    for (const auto& entry : read_manifest(*database_, rows.integer(0))) {
+      last.card = std::max(last.card, entry.card);
+      last.detail = std::max(last.detail, entry.detail);
+      last.offers = std::max(last.offers, entry.offers);
+    }
+  }
+  const auto drop = [&](Part part, Version version) {
+    auto remove = database_->prepare(
+        "DELETE FROM pack WHERE shop_id = ?1 AND part = ?2 AND first_version > ?3");
+    remove.bind(1, shop).bind(2, to_string(part)).bind(3, static_cast<std::int64_t>(version)).run();
+  };
+  drop(Part::card, last.card);
+  drop(Part::detail, last.detail);
+  drop(Part::offers, last.offers);
+}
+
+void Book::backup(const std::string& path) const {
+  if (std::filesystem::exists(path)) {
+    throw Error(fmt::format("{} is there already; a backup never overwrites a file.", path));
+  }
+  database_->copy_to(path);
+}
+
+std::string Book::document_bytes(std::int64_t capture, std::uint32_t position) const {
+  auto rows = database_->prepare(
+      "SELECT k.frame FROM capture_document cd JOIN document_chunk k "
+      "ON k.document_id = cd.document_id WHERE cd.capture_id = ?1 AND cd.position = ?2 "
+      "ORDER BY k.position");
+  rows.bind(1, capture).bind(2, std::int64_t{position});
+  std::string bytes;
+  while (rows.step()) bytes += decompress(rows.blob(0), kMaxChunkBytes);
+  return bytes;
+}
+
+}  // namespace rangebook

@@ -1,0 +1,80 @@
+// A range book: one SQLite file. Opening brings it to the newest version of the tables; a file
+// from a newer program is refused, never guessed at.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "schema/capture.h"
+#include "schema/snapshot.h"
+#include "tracker/linker.h"
+#include "tracker/store/sqlite.h"
+
+namespace rangebook {
+
+/// A shop with its row in the book.
+struct ShopRecord {
+  std::int64_t id = 0;
+  Shop shop;
+};
+
+/// A capture with its figures, for lists.
+struct CaptureRecord {
+  CaptureInfo info;
+  std::int64_t lines = 0;
+  std::int64_t refused = 0;  ///< rows and cells
+};
+
+class Book {
+ public:
+  /// Opens an existing book, or with `create` makes a new one where there is none.
+  /// Throws Error: no such file, no rangebook file, newer version, no permission.
+  static Book open(const std::string& path, bool create);
+
+  const Database& database() const { return *database_; }
+
+  /// Adds a shop, or changes the one with this slug.
+  void put_shop(const Shop& shop);
+  std::optional<ShopRecord> find_shop(std::string_view slug) const;
+  std::vector<ShopRecord> shops() const;
+
+  /// Captures of a shop by date, then id.
+  std::vector<CaptureRecord> captures(std::string_view shop) const;
+  std::optional<CaptureInfo> capture(std::int64_t id) const;
+  std::vector<Rejection> rejections(std::int64_t capture) const;
+
+  /// Lines seen in captures of the shop that lie before `day`, each with the latest of them.
+  std::vector<EarlierLine> lines_before(std::string_view shop, Day day,
+                                        std::int64_t without_capture) const;
+
+  /// Decisions about which line is which, of the whole shop.
+  std::vector<LinkDecision> link_decisions(std::string_view shop) const;
+
+  /// Removes the newest capture of a shop. Its documents stay in the book.
+  /// Nothing when the shop has none; else the capture that was removed.
+  std::optional<CaptureInfo> undo_capture(std::string_view shop);
+
+  /// Copies the book into a new file, also while it is in use.
+  void backup(const std::string& path) const;
+
+  /// The bytes of a document of a capture, as they were captured.
+  std::string document_bytes(std::int64_t capture, std::uint32_t position) const;
+
+ private:
+  explicit Book(std::unique_ptr<Database> database) : database_(std::move(database)) {}
+
+  std::vector<DocumentInfo> documents(std::int64_t capture) const;
+  CaptureInfo read_capture(const Statement& row) const;
+  void drop_unused_packs(std::int64_t shop);
+
+  std::unique_ptr<Database> database_;
+};
+
+/// Lower-case hex.
+std::string hex(std::string_view bytes);
+
+}  // namespace rangebook

@@ -1,0 +1,23 @@
+// Reading a capture back as a value.
+#pragma once
+
+#include <cstdint>
+
+#include "schema/snapshot.h"
+#include "tracker/store/book.h"
+
+namespace rangebook {
+
+enum class SnapshotDetail : std::uint8_t {
+  without,  ///< descriptions and pictures stay empty: comparing by exact evidence needs none
+  with,
+};
+
+/// The whole capture. Throws Error when there is no such capture or it is damaged.
+Snapshot read_snapshot(const Book& book, std::int64_t capture, SnapshotDetail detail);
+
+/// Everything wrong with the book, in sentences; empty when it is sound: SQLite's own check, every
+/// hash of every version and document, every reference, every capture's counts.
+std::vector<std::string> check_book(const Book& book);
+
+}  // namespace rangebook
