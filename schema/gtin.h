@@ -14,8 +14,9 @@ namespace rangebook {
 /// number are equal, as GS1 defines them (left-padded with zeros to 14 digits).
 class Gtin {
  public:
-  /// Reads 8, 12, 13 or 14 digits; spaces and hyphens are ignored. Nothing when the length or the
-  /// check digit is wrong (GS1 General Specifications, section 7.9).
+  /// Reads 8, 12, 13 or 14 digits; spaces, tabs and hyphens are ignored. Nothing when the length
+  /// or the check digit is wrong (GS1 General Specifications, section 7.9), and nothing for all
+  /// zeros: exports fill empty cells with them, and they would make strangers the same article.
   static std::optional<Gtin> parse(std::string_view text);
   /// From a stored value that was a valid GTIN before.
   static Gtin from_value(std::uint64_t value) { return Gtin(value); }

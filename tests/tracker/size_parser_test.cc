@@ -19,9 +19,7 @@ using Labels = std::vector<std::string>;
 std::vector<Size> read(const Labels& labels, System shop = System::uk) {
   return interpret_sizes(labels, shop);
 }
-Size one(const std::string& label, System shop = System::uk) {
-  return read({label}, shop).front();
-}
+Size one(const std::string& label, System shop = System::uk) { return read({label}, shop).front(); }
 
 void expect_system(const Labels& labels, System shop, System wanted) {
   for (const auto& size : read(labels, shop)) {
