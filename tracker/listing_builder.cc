@@ -34,6 +34,12 @@ bool contradicts(const std::optional<T>& a, const std::optional<T>& b) {
   return a && b && *a != *b;
 }
 
+bool gtin_contradicts(const LineOffers& line, std::size_t index, const std::optional<Gtin>& other) {
+  if (line.gtins.empty() || !other) return false;
+  const auto& gtin = line.gtins[index];
+  return gtin.has_value() && gtin->value() != other->value();
+}
+
 void fill(std::string& text, const std::string& other) {
   if (text.empty()) text = other;
 }
@@ -148,12 +154,11 @@ void ListingBuilder::append(const VariantFacts& facts, std::uint16_t colour, std
 ListingBuilder::Outcome ListingBuilder::merge(std::size_t index, const VariantFacts& facts) {
   auto& line = listing_.offers;
   auto& offer = line.offers[index];
-  const auto gtin = line.gtins.empty() ? std::nullopt : line.gtins[index];
   const std::string code = line.variant_codes.empty() ? std::string{} : line.variant_codes[index];
   const bool both_codes = !code.empty() && !facts.variant_code.empty();
   const bool both_stocks = offer.stock != Stock::unknown && facts.stock != Stock::unknown;
   if (contradicts(offer.price, facts.price) || contradicts(offer.full_price, facts.full_price) ||
-      contradicts(gtin, facts.gtin) || (both_codes && code != facts.variant_code) ||
+      gtin_contradicts(line, index, facts.gtin) || (both_codes && code != facts.variant_code) ||
       (both_stocks && offer.stock != facts.stock)) {
     return Outcome::conflict;
   }

@@ -1,2 +1,259 @@
-// The straight path, stage by stage.
-namespace rangebook {}
+// The straight path, stage by stage, with the reason why each stands where it does.
+#include "tracker/app/pipeline.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <ctime>
+#include <set>
+
+#include "importers/csv_reader.h"
+#include "importers/page_reader.h"
+#include "schema/error.h"
+#include "tracker/app/document_files.h"
+#include "tracker/app/words.h"
+#include "tracker/differ.h"
+#include "tracker/linker.h"
+#include "tracker/normaliser.h"
+#include "tracker/season_parser.h"
+#include "tracker/store/snapshot_reader.h"
+
+namespace rangebook {
+namespace {
+
+/// The stylist's own date, by the clock and time zone of this machine.
+Day today() {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  return date::sys_days{date::year{local.tm_year + 1900} / (local.tm_mon + 1) / local.tm_mday};
+}
+
+/// A capture on its way into the book.
+struct Intake {
+  CaptureWriter& writer;
+  const Shop& shop;
+  CaptureReport& report;
+  const ProgressCallback& progress;
+  std::uint64_t bytes_done = 0;
+  std::uint64_t bytes_all = 0;
+  std::set<Currency> currencies;
+
+  void reject(const Rejection& rejection) {
+    writer.reject(rejection);
+    auto& shown = report.first_rejections;
+    if (shown.size() < kShownRejections) shown.push_back(rejection);
+  }
+  void keep(const KeyedListing& done) {
+    writer.add(done.key, done.listing);
+    if (done.listing.offers.currency) currencies.insert(*done.listing.offers.currency);
+  }
+  void keep_bytes(std::string_view chunk) {
+    writer.add_bytes(chunk);
+    bytes_done += chunk.size();
+    if (progress) progress(bytes_done, bytes_all);
+  }
+};
+
+/// Raw rows -> listings: all rows of a document, in its order.
+void normalise(RowReader& rows, Intake& intake) {
+  Normaliser normaliser(intake.shop);
+  const auto hand_over = [&] {
+    for (const auto& rejection : normaliser.take_rejections()) intake.reject(rejection);
+  };
+  for (auto step = rows.next(); step != RowReader::Step::end; step = rows.next()) {
+    if (step == RowReader::Step::rejection) {
+      intake.reject(rows.rejection());
+      continue;
+    }
+    if (const auto done = normaliser.add(rows.row())) intake.keep(*done);
+    hand_over();
+  }
+  for (const auto& done : normaliser.finish()) intake.keep(done);
+  hand_over();
+}
+
+void take_table(const DocumentFile& file, std::uint32_t index, Intake& intake) {
+  FileSource source(file.path, [&](std::string_view chunk) { intake.keep_bytes(chunk); });
+  const auto rows = open_csv(source, index);
+  normalise(*rows, intake);
+  source.drain();  // what the importer did not need is kept all the same
+  intake.writer.end_document(file.name, "table", rows->mapping());
+}
+
+void take_page(const DocumentFile& file, std::uint32_t index, Intake& intake) {
+  if (file.bytes > kMaxPageBytes) {
+    throw Error(fmt::format("{} is larger than {} MiB; no shop page is.", file.path,
+                            kMaxPageBytes >> 20U));
+  }
+  std::string html;
+  FileSource source(file.path, [&](std::string_view chunk) {
+    intake.keep_bytes(chunk);
+    html.append(chunk);
+  });
+  source.drain();
+  const auto rows = open_page(html, index);
+  normalise(*rows, intake);
+  intake.writer.end_document(file.name, "page", rows->mapping());
+}
+
+std::vector<std::string> slugs_of(const Book& book) {
+  std::vector<std::string> slugs;
+  for (const auto& record : book.shops()) slugs.push_back(record.shop.slug);
+  return slugs;
+}
+
+ShopRecord need_shop(const Book& book, const std::string& slug) {
+  if (auto record = book.find_shop(slug)) return *record;
+  const auto slugs = slugs_of(book);
+  throw Error(fmt::format("There is no shop \"{}\" in this book.{} It has: {}.", slug,
+                          did_you_mean(slug, slugs),
+                          slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", "))));
+}
+
+/// A shop nobody described: its slug is its name until the stylist says otherwise.
+Shop unknown_shop(const std::string& slug) {
+  Shop shop;
+  shop.slug = slug;
+  shop.name = slug;
+  return shop;
+}
+
+/// What the capture itself tells about a shop that was added with it.
+void complete_new_shop(Book& book, const std::set<Currency>& currencies, CaptureReport& report) {
+  Shop& shop = report.shop;
+  if (currencies.size() == 1) shop.currency = *currencies.begin();
+  book.put_shop(shop);
+  report.notes.push_back(fmt::format(
+      "The shop \"{}\" was not in the book and was added, currency {}. Tell its country and what "
+      "a bare size number means: rangebook shop add {} --name NAME --country CC --currency {} "
+      "--sizes uk",
+      shop.slug, shop.currency ? shop.currency->code() : "not known", shop.slug,
+      shop.currency ? shop.currency->code() : "CCC"));
+}
+
+void note_other_captures(const Book& book, CaptureReport& report) {
+  for (const auto& record : book.captures(report.info.shop)) {
+    const auto& other = record.info;
+    if (other.id == report.outcome.id || other.on != report.info.on ||
+        other.season != report.info.season || other.scope != report.info.scope) {
+      continue;
+    }
+    report.notes.push_back(fmt::format(
+        "Capture {} of the same shop, season and date holds other documents; both are kept, and "
+        "comparisons use the latest. If both belong together, undo them and give all files in one "
+        "command.",
+        other.id));
+  }
+}
+
+CaptureInfo info_of(const CaptureRequest& request) {
+  CaptureInfo info;
+  info.shop = request.shop;
+  info.season = parse_season(request.season).label;
+  info.on = request.on.value_or(today());
+  info.scope = request.scope;
+  return info;
+}
+
+std::string captures_text(const std::vector<CaptureRecord>& records) {
+  std::vector<std::string> parts;
+  for (const auto& record : records) {
+    parts.push_back(fmt::format("{} ({}, id {})", record.info.season, to_string(record.info.on),
+                                record.info.id));
+  }
+  return parts.empty() ? "none yet" : fmt::format("{}", fmt::join(parts, ", "));
+}
+
+bool names_capture(const CaptureInfo& info, const std::string& word) {
+  if (const auto day = parse_day(word)) return info.on == *day;
+  if (word.find_first_not_of("0123456789") == std::string::npos) {
+    return std::to_string(info.id) == word;
+  }
+  return info.season == parse_season(word).label;
+}
+
+CaptureInfo latest_before(const Book& book, const CaptureInfo& to) {
+  std::optional<CaptureInfo> found;
+  for (const auto& record : book.captures(to.shop)) {
+    const auto& info = record.info;
+    if (info.season != to.season && info.on < to.on) found = info;
+  }
+  if (!found) {
+    throw Error(fmt::format("{} has no capture of another season before {} ({}). Captures: {}.",
+                            to.shop, to.season, to_string(to.on),
+                            captures_text(book.captures(to.shop))));
+  }
+  return *found;
+}
+
+CaptureInfo latest(const Book& book, const std::string& shop) {
+  const auto records = book.captures(shop);
+  if (records.empty()) throw Error(fmt::format("{} has no captures yet.", shop));
+  return records.back().info;
+}
+
+}  // namespace
+
+CaptureReport run_capture(Book& book, const CaptureRequest& request,
+                          const ProgressCallback& progress) {
+  CaptureReport report;
+  // 1. Documents first: a mistyped path must not leave a shop behind.
+  const auto files = find_documents(request.files);
+  const auto record = book.find_shop(request.shop);
+  report.new_shop = !record;
+  report.shop = record ? record->shop : unknown_shop(request.shop);
+  // 2. One transaction from here on: a capture is in the book whole, or not at all.
+  CaptureWriter writer(book, report.shop, info_of(request), request.on.has_value());
+  Intake intake{writer, report.shop, report, progress, 0, 0, {}};
+  for (const auto& file : files) intake.bytes_all += file.bytes;
+  for (std::uint32_t i = 0; i < files.size(); ++i) {
+    // 3. Document -> raw rows -> listings, one document after the other.
+    if (files[i].is_page) {
+      take_page(files[i], i, intake);
+    } else {
+      take_table(files[i], i, intake);
+    }
+  }
+  if (report.new_shop) complete_new_shop(book, intake.currencies, report);
+  // 4. Listings -> store: pieces of a line are joined, and only what changed is written.
+  report.outcome = writer.finish(!request.dry_run);
+  report.info = writer.info();
+  report.kept = !request.dry_run && !report.outcome.unchanged && report.outcome.lines > 0;
+  if (report.kept) note_other_captures(book, report);
+  return report;
+}
+
+ChangeSet run_comparison(const Book& book, const CompareRequest& request) {
+  const ShopRecord shop = need_shop(book, request.shop);
+  const CaptureInfo to = request.to.empty() ? latest(book, request.shop)
+                                            : find_capture(book, request.shop, request.to);
+  const CaptureInfo from = request.from.empty() ? latest_before(book, to)
+                                                : find_capture(book, request.shop, request.from);
+  // 1. Two snapshots: from here on nothing reads the book.
+  const Snapshot before = read_snapshot(book, from.id, SnapshotDetail::without);
+  const Snapshot after = read_snapshot(book, to.id, SnapshotDetail::without);
+  // 2. Links before differences: without knowing which line is which, every renamed line would be
+  //    both new and dropped.
+  const LinkSet links = link_lines(before, after, book.link_decisions(request.shop), nullptr);
+  // 3. Differences. Earlier captures tell a returned line from a new one.
+  return diff_snapshots(before, after, links,
+                        book.lines_before(request.shop, before.capture.on, before.capture.id));
+}
+
+CaptureInfo find_capture(const Book& book, const std::string& shop, const std::string& word) {
+  need_shop(book, shop);
+  if (word.empty()) return latest(book, shop);
+  const auto records = book.captures(shop);
+  std::optional<CaptureInfo> found;
+  std::vector<std::string> seasons;
+  for (const auto& record : records) {
+    seasons.push_back(record.info.season);
+    if (names_capture(record.info, word)) found = record.info;
+  }
+  if (found) return *found;
+  throw Error(fmt::format("{} has no capture \"{}\".{} Captures: {}.", shop, word,
+                          did_you_mean(word, seasons), captures_text(records)));
+}
+
+}  // namespace rangebook

@@ -1,0 +1,80 @@
+// The words of a rejection were chosen where it arose; here they are only laid out.
+#include "reports/rejection_list.h"
+
+#include <fmt/format.h>
+
+#include "reports/csv_writer.h"
+#include "reports/utf8.h"
+
+namespace rangebook {
+namespace {
+
+std::string document_name(const CaptureInfo& capture, const Rejection& rejection) {
+  return rejection.document < capture.documents.size()
+             ? capture.documents[rejection.document].name
+             : fmt::format("document {}", rejection.document + 1);
+}
+
+}  // namespace
+
+std::string printable(std::string_view text) {
+  std::string out;
+  while (!text.empty()) {
+    const Utf8Step step = utf8_step(text);
+    const auto byte = static_cast<unsigned char>(text.front());
+    const bool control = step.bytes == 1 && (byte < 0x20 || byte == 0x7F);
+    out += !step.valid ? kReplacement : control ? std::string_view(".") : text.substr(0, step.bytes);
+    text.remove_prefix(step.bytes);
+  }
+  return out;
+}
+
+std::string rejection_line(const CaptureInfo& capture, const Rejection& rejection) {
+  const std::string document = printable(document_name(capture, rejection));
+  return fmt::format("{}: {}: {}{} {}",
+                     rejection.line ? fmt::format("{}:{}", document, *rejection.line)
+                                    : fmt::format("{}, byte {}", document, rejection.byte),
+                     to_string(rejection.kind),
+                     rejection.field.empty() ? "" : rejection.field + ": ",
+                     printable(rejection.what), printable(rejection.how_to_fix));
+}
+
+std::string rejections_text(const CaptureInfo& capture, const std::vector<Rejection>& rejections) {
+  std::string out;
+  std::size_t counts[3] = {};
+  for (const auto& rejection : rejections) {
+    ++counts[static_cast<std::size_t>(rejection.refused)];
+    out += rejection_line(capture, rejection) + "\n";
+    if (!rejection.excerpt.empty()) out += "    " + printable(rejection.excerpt) + "\n";
+  }
+  out += fmt::format(
+      "Capture {} ({}, {}): {} rows refused, {} single cells refused, {} texts kept but doubted.\n",
+      capture.id, capture.season, to_string(capture.on), counts[0], counts[1], counts[2]);
+  return out;
+}
+
+std::string rejections_csv(const CaptureInfo& capture, const std::vector<Rejection>& rejections) {
+  CsvWriter out;
+  for (const char* column : {"document", "line", "byte", "field", "kind", "refused", "what",
+                             "how_to_fix", "excerpt", "line_code", "name"}) {
+    out.plain(column);
+  }
+  out.end_row();
+  for (const auto& rejection : rejections) {
+    out.text(document_name(capture, rejection));
+    out.plain(rejection.line ? std::to_string(*rejection.line) : "");
+    out.plain(std::to_string(rejection.byte));
+    out.plain(rejection.field);
+    out.plain(to_string(rejection.kind));
+    out.plain(to_string(rejection.refused));
+    out.text(rejection.what);
+    out.text(rejection.how_to_fix);
+    out.text(rejection.excerpt);
+    out.text(rejection.line_code);
+    out.text(rejection.name);
+    out.end_row();
+  }
+  return out.take();
+}
+
+}  // namespace rangebook

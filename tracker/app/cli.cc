@@ -1,0 +1,329 @@
+// CLI11 reads the words; this file says which words there are, with an example for each.
+#include "tracker/app/cli.h"
+
+#include <CLI/CLI.hpp>
+#include <cstdlib>
+#include <iostream>
+
+#include "schema/error.h"
+#include "tracker/app/commands.h"
+#include "tracker/app/scope_words.h"
+#include "tracker/app/words.h"
+
+namespace rangebook {
+namespace {
+
+/// Everything the command line can say.
+struct Words {
+  std::string book;
+  std::string shop;
+  std::string name;
+  std::string country;
+  std::string currency;
+  std::string sizes;
+  std::vector<std::string> files;
+  std::string season;
+  std::string on;
+  std::string scope = "all";
+  bool dry_run = false;
+  std::string from;
+  std::string to;
+  std::string capture;
+  OutputChoice output;
+  std::string backup;
+  bool check_sizes = false;
+  std::string feeds = "demo-feeds";
+  std::string out = "rangebook-demo";
+};
+
+/// A usage error that is ours, not CLI11's.
+struct UsageError {
+  std::string message;
+};
+
+std::string upper(std::string text) {
+  for (char& sign : text) {
+    if (sign >= 'a' && sign <= 'z') sign = static_cast<char>(sign - 32);
+  }
+  return text;
+}
+
+void check_slug(const std::string& slug) {
+  const bool good = !slug.empty() && slug.find_first_not_of(
+                                         "abcdefghijklmnopqrstuvwxyz0123456789-") == slug.npos;
+  if (good) return;
+  throw UsageError{"\"" + slug + "\" cannot name a shop: use small letters, digits and hyphens, "
+                   "for instance harbour-loft."};
+}
+
+Shop shop_of(const Words& words) {
+  Shop shop;
+  check_slug(words.shop);
+  shop.slug = words.shop;
+  shop.name = words.name.empty() ? words.shop : words.name;
+  shop.country = upper(words.country);
+  if (!shop.country.empty() && shop.country.size() != 2) {
+    throw UsageError{"--country takes a two-letter code of ISO 3166, such as GB or IE."};
+  }
+  if (!words.currency.empty()) {
+    shop.currency = Currency::from_code(words.currency);
+    if (!shop.currency) {
+      throw UsageError{"--currency: \"" + words.currency +
+                       "\" is no currency of ISO 4217, such as GBP or EUR."};
+    }
+  }
+  if (!words.sizes.empty()) {
+    const auto sizes = parse_size_system(words.sizes);
+    if (!sizes) {
+      throw UsageError{"--sizes: \"" + words.sizes + "\" is no size system." +
+                       did_you_mean(words.sizes, size_system_names()) + " There are: " +
+                       joined(size_system_names()) + "."};
+    }
+    shop.sizes = *sizes;
+  }
+  return shop;
+}
+
+CaptureRequest capture_of(const Words& words) {
+  CaptureRequest request;
+  check_slug(words.shop);
+  request.shop = words.shop;
+  request.files = words.files;
+  request.season = words.season;
+  request.dry_run = words.dry_run;
+  if (!words.on.empty()) {
+    request.on = parse_day(words.on);
+    if (!request.on) {
+      throw UsageError{"--on: \"" + words.on + "\" is no date; write it as 2026-09-01."};
+    }
+  }
+  const auto scope = parse_scope(words.scope);
+  if (const auto* problem = std::get_if<std::string>(&scope)) throw UsageError{*problem};
+  request.scope = std::get<Scope>(scope);
+  return request;
+}
+
+class CommandLine {
+ public:
+  CommandLine() {
+    app_.name("rangebook");
+    app_.require_subcommand(1);
+    app_.fallthrough();
+    app_.set_version_flag("--version", "rangebook " RANGEBOOK_VERSION);
+    app_.add_option("--book", words_.book, "The book (default: $RANGEBOOK, else your data folder)")
+        ->type_name("FILE");
+    add_shop();
+    add_capture();
+    add_compare();
+    add_lists();
+    add_upkeep();
+  }
+
+  int run(std::vector<std::string> args);
+
+ private:
+  using Action = std::function<int()>;
+
+  CLI::App* command(CLI::App& under, const std::string& verb, const std::string& what,
+                    const std::string& example, Action action) {
+    CLI::App* sub = under.add_subcommand(verb, what);
+    sub->footer("Example: rangebook " + example);
+    sub->fallthrough();
+    sub->parse_complete_callback([this, action = std::move(action)] { action_ = action; });
+    return sub;
+  }
+  void add_output(CLI::App* sub, const std::vector<std::string>& formats) {
+    sub->add_option("--format", words_.output.format, "Form of the output")
+        ->check(CLI::IsMember(formats))
+        ->capture_default_str();
+    sub->add_option("--out", words_.output.file, "Write to this file")->type_name("FILE");
+  }
+  std::string book() const { return words_.book.empty() ? default_book_path() : words_.book; }
+  CompareRequest comparison() const { return {words_.shop, words_.from, words_.to}; }
+
+  void add_shop();
+  void add_capture();
+  void add_compare();
+  void add_lists();
+  void add_upkeep();
+  std::vector<std::string> known_words(const CLI::App* app) const;
+  int usage_error(const std::string& message, const std::string& word) const;
+
+  CLI::App app_{"Keeps every capture of a shop's range and says what changed."};
+  Words words_;
+  Action action_;
+};
+
+void CommandLine::add_shop() {
+  CLI::App* shop = app_.add_subcommand("shop", "The shops of the book");
+  shop->require_subcommand(1);
+  shop->fallthrough();
+  CLI::App* add = command(*shop, "add", "Add a shop, or change what is known of it",
+                          "shop add harbour-loft --name \"Harbour Loft\" --country IE "
+                          "--currency EUR --sizes uk",
+                          [this] { return command_shop_add(book(), shop_of(words_)); });
+  add->add_option("slug", words_.shop, "Short name used in commands")->required();
+  add->add_option("--name", words_.name, "Name as the shop writes it");
+  add->add_option("--country", words_.country, "ISO 3166 code, such as IE")->type_name("CC");
+  add->add_option("--currency", words_.currency, "ISO 4217 code, such as EUR")->type_name("CCC");
+  add->add_option("--sizes", words_.sizes, "What a bare size number means, such as uk")
+      ->type_name("SYSTEM");
+  command(*shop, "list", "List the shops and their captures", "shop list",
+          [this] { return command_shop_list(book()); });
+}
+
+void CommandLine::add_capture() {
+  CLI::App* capture = command(
+      app_, "capture", "Take what was seen of a shop into the book",
+      "capture dresses.csv pages/ --shop harbour-loft --season AW26 --on 2026-09-01",
+      [this] { return command_capture(book(), capture_of(words_)); });
+  capture->add_option("files", words_.files, "Tables, saved pages, or folders of them")
+      ->required()
+      ->type_name("FILE");
+  capture->add_option("--shop", words_.shop, "The shop's short name")->required();
+  capture->add_option("--season", words_.season, "Such as AW26")->required();
+  capture->add_option("--on", words_.on, "Date it was seen (default: today)")->type_name("DATE");
+  capture->add_option("--scope", words_.scope, "What was looked at: all, picks, or categories "
+                                               "such as dresses,knitwear")
+      ->capture_default_str();
+  capture->add_flag("--dry-run", words_.dry_run, "Show what would happen, keep nothing");
+  CLI::App* undo = command(app_, "undo", "Remove the newest capture of a shop",
+                           "undo harbour-loft",
+                           [this] { return command_undo(book(), words_.shop); });
+  undo->add_option("shop", words_.shop, "The shop's short name")->required();
+}
+
+void CommandLine::add_compare() {
+  const auto add_ends = [this](CLI::App* sub) {
+    sub->add_option("shop", words_.shop, "The shop's short name")->required();
+    sub->add_option("--from", words_.from,
+                    "Earlier capture: season, date or id (default: the season before)");
+    sub->add_option("--to", words_.to, "Later capture (default: the latest)");
+  };
+  CLI::App* changes = command(app_, "changes", "List every change between two captures",
+                              "changes harbour-loft --from AW25 --to AW26 --format json", [this] {
+                                return command_changes(book(), comparison(), words_.output);
+                              });
+  add_ends(changes);
+  add_output(changes, {"text", "json", "csv", "md"});
+  CLI::App* revisit = command(app_, "revisit", "Write the brief: what to say about a shop now",
+                              "revisit harbour-loft --from AW25 --to AW26 --format html "
+                              "--out brief.html",
+                              [this] {
+                                return command_revisit(book(), comparison(), words_.output);
+                              });
+  add_ends(revisit);
+  add_output(revisit, {"text", "md", "json", "html"});
+}
+
+void CommandLine::add_lists() {
+  CLI::App* captures = command(app_, "captures", "List the captures of a shop",
+                               "captures harbour-loft",
+                               [this] { return command_captures(book(), words_.shop); });
+  captures->add_option("shop", words_.shop, "The shop's short name")->required();
+  CLI::App* rejections = command(
+      app_, "rejections", "List what could not be taken, and how to fix it",
+      "rejections harbour-loft --capture AW26", [this] {
+        return command_rejections(book(), words_.shop, words_.capture, words_.output);
+      });
+  rejections->add_option("shop", words_.shop, "The shop's short name")->required();
+  rejections->add_option("--capture", words_.capture,
+                         "Season, date or id (default: the latest)");
+  add_output(rejections, {"text", "csv"});
+  CLI::App* out = command(app_, "export", "Write a capture as a table in the CSV contract",
+                          "export --shop harbour-loft --capture AW26 --format csv --out aw26.csv",
+                          [this] {
+                            return command_export(book(), words_.shop, words_.capture,
+                                                  words_.output);
+                          });
+  out->add_option("--shop", words_.shop, "The shop's short name")->required();
+  out->add_option("--capture", words_.capture, "Season, date or id (default: the latest)");
+  words_.output.format = "csv";
+  add_output(out, {"csv"});
+  words_.output.format = "text";
+}
+
+void CommandLine::add_upkeep() {
+  CLI::App* check = command(app_, "check", "Prove that the book is sound", "check",
+                            [this] { return command_check(book(), words_.check_sizes); });
+  check->add_flag("--sizes", words_.check_sizes, "Also say how many bytes each part takes");
+  CLI::App* backup = command(app_, "backup", "Copy the book to a new file",
+                             "backup ~/backups/2026-09-01.rangebook",
+                             [this] { return command_backup(book(), words_.backup); });
+  backup->add_option("file", words_.backup, "The new file")->required()->type_name("FILE");
+  CLI::App* demo = command(app_, "demo", "Try it with an invented scenario",
+                           "demo --feeds demo-feeds --out demo-feeds/out",
+                           [this] { return command_demo(words_.feeds, words_.out); });
+  demo->add_option("--feeds", words_.feeds, "Folder of the feeds")->capture_default_str();
+  demo->add_option("--out", words_.out, "Folder for the book and the briefs")
+      ->capture_default_str();
+}
+
+std::vector<std::string> CommandLine::known_words(const CLI::App* app) const {
+  std::vector<std::string> known;
+  for (const auto* sub : app->get_subcommands(nullptr)) known.push_back(sub->get_name());
+  for (const auto* option : app->get_options()) {
+    for (const auto& name : option->get_lnames()) known.push_back("--" + name);
+  }
+  if (app != &app_) {
+    for (const auto* option : app_.get_options()) {
+      for (const auto& name : option->get_lnames()) known.push_back("--" + name);
+    }
+  }
+  return known;
+}
+
+int CommandLine::usage_error(const std::string& message, const std::string& word) const {
+  const CLI::App* app = &app_;
+  std::string path = "rangebook";
+  while (!app->get_subcommands().empty()) {
+    app = app->get_subcommands().front();
+    path += " " + app->get_name();
+  }
+  std::cerr << "rangebook: " << message;
+  if (!word.empty()) std::cerr << did_you_mean(word, known_words(app));
+  std::cerr << "\nSee \"" << path << " --help\".\n";
+  return kUsage;
+}
+
+int CommandLine::run(std::vector<std::string> args) {
+  std::reverse(args.begin(), args.end());
+  try {
+    app_.parse(args);
+    return action_();
+  } catch (const CLI::CallForHelp&) {
+    const CLI::App* app = &app_;
+    while (!app->get_subcommands().empty()) app = app->get_subcommands().front();
+    std::cout << app->help();
+    return kDone;
+  } catch (const CLI::CallForVersion& version) {
+    std::cout << version.what() << "\n";
+    return kDone;
+  } catch (const CLI::ExtrasError&) {
+    std::vector<std::string> extras = app_.remaining(true);
+    const std::string word = extras.empty() ? "" : extras.front();
+    return usage_error("\"" + word + "\" is not understood here.", word);
+  } catch (const CLI::ParseError& error) {
+    return usage_error(error.what(), "");
+  } catch (const UsageError& error) {
+    return usage_error(error.message, "");
+  }
+}
+
+}  // namespace
+
+std::string default_book_path() {
+  const auto variable = [](const char* name) -> std::string {
+    const char* value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe)
+    return value ? value : "";
+  };
+  if (const auto book = variable("RANGEBOOK"); !book.empty()) return book;
+  const std::string file = "/rangebook/my.rangebook";
+  if (const auto data = variable("XDG_DATA_HOME"); !data.empty()) return data + file;
+  if (const auto home = variable("HOME"); !home.empty()) return home + "/.local/share" + file;
+  throw Error("No place for the book: neither RANGEBOOK nor HOME is set. Name it with --book.");
+}
+
+int run_command_line(const std::vector<std::string>& words) { return CommandLine().run(words); }
+
+}  // namespace rangebook

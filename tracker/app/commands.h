@@ -1,0 +1,40 @@
+// What each command does, once the command line was understood. Every function returns the exit
+// code, writes its result to stdout (or the file named) and its messages to stderr.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "schema/capture.h"
+#include "tracker/app/request.h"
+
+namespace rangebook {
+
+struct OutputChoice {
+  std::string format = "text";
+  std::string file;  ///< empty: stdout
+};
+
+int command_shop_add(const std::string& book, const Shop& shop);
+int command_shop_list(const std::string& book);
+int command_capture(const std::string& book, const CaptureRequest& request);
+int command_captures(const std::string& book, const std::string& shop);
+int command_undo(const std::string& book, const std::string& shop);
+int command_rejections(const std::string& book, const std::string& shop,
+                       const std::string& capture, const OutputChoice& output);
+int command_changes(const std::string& book, const CompareRequest& request,
+                    const OutputChoice& output);
+int command_revisit(const std::string& book, const CompareRequest& request,
+                    const OutputChoice& output);
+int command_export(const std::string& book, const std::string& shop, const std::string& capture,
+                   const OutputChoice& output);
+int command_check(const std::string& book, bool sizes);
+int command_backup(const std::string& book, const std::string& file);
+/// Imports the invented feeds into a new book in `out` and writes the briefs there.
+int command_demo(const std::string& feeds, const std::string& out);
+
+/// Writes to the file, or to stdout. A file is replaced only when its new text is complete.
+void write_output(const std::string& text, const OutputChoice& output);
+
+}  // namespace rangebook

@@ -1,0 +1,99 @@
+// Shops, lists, and keeping the book sound.
+#include <fmt/format.h>
+
+#include <cstdio>
+
+#include "tracker/app/cli.h"
+#include "tracker/app/commands.h"
+#include "tracker/app/pipeline.h"
+#include "tracker/store/snapshot_reader.h"
+
+namespace rangebook {
+namespace {
+
+void print_capture(const CaptureRecord& record) {
+  const auto& info = record.info;
+  fmt::print("  {:>4}  {}  {:<6}  scope {}: {} lines from {} document{}{}\n", info.id,
+             to_string(info.on), info.season, to_string(info.scope), record.lines,
+             info.documents.size(), info.documents.size() == 1 ? "" : "s",
+             record.refused ? fmt::format(", {} refused", record.refused) : "");
+}
+
+void print_shop(const Shop& shop) {
+  fmt::print("{}: {}{}{}, sizes {}\n", shop.slug, shop.name,
+             shop.country.empty() ? "" : ", " + shop.country,
+             shop.currency ? fmt::format(", {}", shop.currency->code()) : "",
+             to_string(shop.sizes));
+}
+
+std::int64_t sum(const Database& database, const char* sql) {
+  auto row = database.prepare(sql);
+  row.step();
+  return row.integer(0);
+}
+
+void print_sizes(const Database& database) {
+  fmt::print("documents {} bytes, line versions {} bytes, captures {} bytes, file {} bytes\n",
+             sum(database, "SELECT coalesce(sum(length(frame)), 0) FROM document_chunk"),
+             sum(database, "SELECT coalesce(sum(length(frame) + length(hashes)), 0) FROM pack"),
+             sum(database, "SELECT coalesce(sum(length(manifest) + length(origins)), 0) "
+                           "FROM capture"),
+             sum(database, "SELECT page_count * page_size FROM pragma_page_count(), "
+                           "pragma_page_size()"));
+}
+
+}  // namespace
+
+int command_shop_add(const std::string& book, const Shop& shop) {
+  Book opened = Book::open(book, true);
+  opened.put_shop(shop);
+  print_shop(shop);
+  return kDone;
+}
+
+int command_shop_list(const std::string& book) {
+  const Book opened = Book::open(book, false);
+  const auto shops = opened.shops();
+  if (shops.empty()) fmt::print("No shops yet. Begin with: rangebook shop add SLUG --name NAME\n");
+  for (const auto& record : shops) {
+    print_shop(record.shop);
+    for (const auto& capture : opened.captures(record.shop.slug)) print_capture(capture);
+  }
+  return kDone;
+}
+
+int command_captures(const std::string& book, const std::string& shop) {
+  const Book opened = Book::open(book, false);
+  const auto newest = find_capture(opened, shop, "");
+  for (const auto& capture : opened.captures(newest.shop)) print_capture(capture);
+  return kDone;
+}
+
+int command_undo(const std::string& book, const std::string& shop) {
+  Book opened = Book::open(book, false);
+  find_capture(opened, shop, "");  // says so when there is none
+  const auto removed = opened.undo_capture(shop);
+  if (!removed) return kDone;
+  fmt::print("Removed capture {} of {} ({}, {}). Its documents stay in the book.\n", removed->id,
+             shop, removed->season, to_string(removed->on));
+  return kDone;
+}
+
+int command_check(const std::string& book, bool sizes) {
+  const Book opened = Book::open(book, false);
+  const auto findings = check_book(opened);
+  for (const auto& finding : findings) fmt::print("{}\n", finding);
+  if (findings.empty()) {
+    fmt::print("Sound: every hash, reference and count agrees ({}).\n", opened.database().path());
+  }
+  if (sizes) print_sizes(opened.database());
+  return findings.empty() ? kDone : kEnvironment;
+}
+
+int command_backup(const std::string& book, const std::string& file) {
+  Book::open(book, false).backup(file);
+  fmt::print("Copied to {}.\n", file);
+  return kDone;
+}
+
+}  // namespace rangebook

@@ -1,0 +1,99 @@
+// Comparing captures, and writing what came of it.
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+
+#include "reports/brief.h"
+#include "reports/brief_formats.h"
+#include "reports/changes_json.h"
+#include "reports/changes_lists.h"
+#include "reports/snapshot_csv.h"
+#include "schema/error.h"
+#include "tracker/app/cli.h"
+#include "tracker/app/commands.h"
+#include "tracker/app/pipeline.h"
+#include "tracker/store/snapshot_reader.h"
+
+namespace rangebook {
+namespace {
+
+[[noreturn]] void cannot_write(const std::string& path) {
+  throw Error(fmt::format("Cannot write {}: {}.", path, std::strerror(errno)));  // NOLINT
+}
+
+void write_all(int file, std::string_view text, const std::string& path) {
+  while (!text.empty()) {
+    const ssize_t wrote = ::write(file, text.data(), text.size());
+    if (wrote < 0 && errno == EINTR) continue;
+    if (wrote < 0) cannot_write(path);
+    text.remove_prefix(static_cast<std::size_t>(wrote));
+  }
+}
+
+/// Beside the file first, then in its place: never a half-written report.
+void write_file(const std::string& path, std::string_view text) {
+  const std::string half = path + ".part";
+  const int file = ::open(half.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644);
+  if (file < 0) cannot_write(path);
+  try {
+    write_all(file, text, path);
+  } catch (const Error&) {
+    ::close(file);
+    std::remove(half.c_str());
+    throw;
+  }
+  if (::close(file) != 0 || std::rename(half.c_str(), path.c_str()) != 0) cannot_write(path);
+}
+
+std::string brief_in(const Brief& brief, const std::string& format) {
+  if (format == "md") return brief_markdown(brief);
+  if (format == "json") return brief_json(brief);
+  if (format == "html") return brief_html(brief);
+  return brief_text(brief);
+}
+
+std::string changes_in(const ChangeSet& set, const std::string& format) {
+  if (format == "json") return changes_json(set);
+  if (format == "csv") return changes_csv(set);
+  if (format == "md") return changes_markdown(set);
+  return changes_text(set);
+}
+
+}  // namespace
+
+void write_output(const std::string& text, const OutputChoice& output) {
+  if (output.file.empty()) {
+    write_all(STDOUT_FILENO, text, "the output");
+  } else {
+    write_file(output.file, text);
+  }
+}
+
+int command_changes(const std::string& book, const CompareRequest& request,
+                    const OutputChoice& output) {
+  const ChangeSet set = run_comparison(Book::open(book, false), request);
+  write_output(changes_in(set, output.format), output);
+  return kDone;
+}
+
+int command_revisit(const std::string& book, const CompareRequest& request,
+                    const OutputChoice& output) {
+  const ChangeSet set = run_comparison(Book::open(book, false), request);
+  write_output(brief_in(make_brief(set), output.format), output);
+  return kDone;
+}
+
+int command_export(const std::string& book, const std::string& shop, const std::string& capture,
+                   const OutputChoice& output) {
+  const Book opened = Book::open(book, false);
+  const CaptureInfo info = find_capture(opened, shop, capture);
+  write_output(snapshot_csv(read_snapshot(opened, info.id, SnapshotDetail::with)), output);
+  return kDone;
+}
+
+}  // namespace rangebook

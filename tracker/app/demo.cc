@@ -1,0 +1,139 @@
+// `rangebook demo`: the invented scenario, from feeds to briefs, in one command.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+
+#include "reports/brief.h"
+#include "reports/brief_formats.h"
+#include "schema/error.h"
+#include "tracker/app/cli.h"
+#include "tracker/app/commands.h"
+#include "tracker/app/pipeline.h"
+#include "tracker/app/scope_words.h"
+
+namespace rangebook {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t kHeadlines = 5;
+
+/// One line of captures.tsv.
+struct DemoCapture {
+  Shop shop;
+  CaptureRequest request;
+};
+
+std::vector<std::string> split(const std::string& text, char sign) {
+  std::vector<std::string> parts;
+  std::istringstream in(text);
+  for (std::string part; std::getline(in, part, sign);) parts.push_back(part);
+  return parts;
+}
+
+[[noreturn]] void damaged(const fs::path& list, std::size_t line) {
+  throw Error(fmt::format("{}:{}: not a capture of the demo. Make the feeds again, see "
+                          "demo-feeds/README.md.", list.string(), line));
+}
+
+/// Columns: shop, name, country, currency, sizes, season, date, scope, files.
+DemoCapture read_capture(const std::vector<std::string>& cells, const fs::path& feeds) {
+  DemoCapture capture;
+  capture.shop.slug = capture.request.shop = cells[0];
+  capture.shop.name = cells[1];
+  capture.shop.country = cells[2];
+  capture.shop.currency = Currency::from_code(cells[3]);
+  capture.shop.sizes = parse_size_system(cells[4]).value_or(SizeSystem::unknown);
+  capture.request.season = cells[5];
+  capture.request.on = parse_day(cells[6]);
+  const auto scope = parse_scope(cells[7]);
+  if (const auto* good = std::get_if<Scope>(&scope)) capture.request.scope = *good;
+  for (const auto& file : split(cells[8], ' ')) {
+    capture.request.files.push_back((feeds / file).string());
+  }
+  return capture;
+}
+
+std::vector<DemoCapture> read_list(const fs::path& feeds) {
+  const fs::path list = feeds / "captures.tsv";
+  std::ifstream in(list);
+  if (!in) {
+    throw Error(fmt::format("There is no demo in {} (captures.tsv is missing). Name the folder "
+                            "with --feeds.", feeds.string()));
+  }
+  std::vector<DemoCapture> captures;
+  std::size_t number = 0;
+  bool header = true;
+  for (std::string line; std::getline(in, line);) {
+    ++number;
+    if (line.empty() || line.front() == '#' || std::exchange(header, false)) continue;
+    const auto cells = split(line, '\t');
+    if (cells.size() != 9) damaged(list, number);
+    captures.push_back(read_capture(cells, feeds));
+    if (!captures.back().request.on) damaged(list, number);
+  }
+  return captures;
+}
+
+fs::path new_book(const fs::path& out) {
+  fs::create_directories(out);
+  const fs::path book = out / "demo.rangebook";
+  for (const char* suffix : {"", "-wal", "-shm"}) fs::remove(book.string() + suffix);
+  return book;
+}
+
+struct ShopBrief {
+  Shop shop;
+  Brief brief;
+};
+
+void print_headlines(const std::vector<ShopBrief>& briefs) {
+  std::vector<std::pair<Theme, std::string>> all;
+  for (const auto& [shop, brief] : briefs) {
+    for (const auto& headline : brief.headlines) {
+      if (headline.theme == Theme::nothing) continue;
+      all.emplace_back(headline.theme, shop.name + ": " + plain_text(headline.sentence, false));
+    }
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  fmt::print("\nThe five most important changes (all shops and figures here are invented):\n");
+  for (std::size_t i = 0; i < std::min(kHeadlines, all.size()); ++i) {
+    fmt::print("{}. {}\n", i + 1, all[i].second);
+  }
+}
+
+}  // namespace
+
+int command_demo(const std::string& feeds, const std::string& out) {
+  const auto captures = read_list(feeds);
+  const fs::path path = new_book(out);
+  Book book = Book::open(path.string(), true);
+  std::vector<Shop> shops;
+  for (const auto& capture : captures) {
+    const bool known = !shops.empty() && shops.back().slug == capture.shop.slug;
+    if (!known) shops.push_back(capture.shop);
+    book.put_shop(capture.shop);
+    const auto report = run_capture(book, capture.request, {});
+    fmt::print("{} {}: {} lines, {} variants\n", capture.shop.name, report.info.season,
+               report.outcome.lines, report.outcome.variants);
+  }
+  std::vector<ShopBrief> briefs;
+  BriefOptions invented;
+  invented.invented = true;
+  fmt::print("\nThe book is {}. The briefs:\n", path.string());
+  for (const auto& shop : shops) {
+    briefs.push_back({shop, make_brief(run_comparison(book, {shop.slug, "", ""}), invented)});
+    const fs::path file = fs::path(out) / (shop.slug + ".html");
+    write_output(brief_html(briefs.back().brief), {"html", file.string()});
+    fmt::print("  {}\n", file.string());
+  }
+  print_headlines(briefs);
+  return kDone;
+}
+
+}  // namespace rangebook

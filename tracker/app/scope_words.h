@@ -1,0 +1,21 @@
+// Words of the command line for scopes and size systems.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "schema/capture.h"
+
+namespace rangebook {
+
+/// `all`, `picks`, or category slugs with commas; else a sentence that says what is wrong.
+std::variant<Scope, std::string> parse_scope(std::string_view text);
+
+std::vector<std::string> size_system_names();
+
+/// `a, b, c`.
+std::string joined(const std::vector<std::string>& words);
+
+}  // namespace rangebook
