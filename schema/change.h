@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <compare>
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -60,47 +61,50 @@ struct LineRef {
   std::string name;
   std::string category;  ///< slug of the category tree, or `unsorted`
 
-  bool operator==(const LineRef&) const = default;
+  auto operator<=>(const LineRef&) const = default;
 };
 
 struct NameFact {
   std::string code;
   std::string name;
-  bool operator==(const NameFact&) const = default;
+  auto operator<=>(const NameFact&) const = default;
 };
-/// Variants that share one price; empty lists mean: all of the line.
+/// Variants that share one price: those of the line in these colours and these sizes. An empty list
+/// does not restrict: both empty means every variant that can be compared. Always exact: variants
+/// that no such pair of lists describes are split over several changes.
 struct PriceFact {
   Money amount;
   std::vector<std::string> colours;
   std::vector<std::string> sizes;
   std::optional<Money> full;  ///< for markdowns: the price without it
-  bool operator==(const PriceFact&) const = default;
+  auto operator<=>(const PriceFact&) const = default;
 };
 struct ColourFact {
   std::string colour;
-  bool operator==(const ColourFact&) const = default;
+  auto operator<=>(const ColourFact&) const = default;
 };
-/// Sizes of one system and fit range, smallest first.
+/// All sizes of one system and fit range that the line or category offers, smallest first. Sides of
+/// a change about sizes carry both whole lists; what was added or lost is their difference.
 struct SizeFact {
   SizeSystem system = SizeSystem::unknown;
   FitRange fit = FitRange::regular;
   std::vector<std::string> labels;
   std::string min;
   std::string max;
-  bool operator==(const SizeFact&) const = default;
+  auto operator<=>(const SizeFact&) const = default;
 };
 struct CompositionFact {
   std::string composition;  ///< verbatim as captured
-  bool operator==(const CompositionFact&) const = default;
+  auto operator<=>(const CompositionFact&) const = default;
 };
 struct CategoryFact {
   std::string category;
-  bool operator==(const CategoryFact&) const = default;
+  auto operator<=>(const CategoryFact&) const = default;
 };
 struct StockFact {
   std::uint32_t in_stock = 0;  ///< variants to be had
   std::uint32_t offered = 0;   ///< variants whose stock is stated
-  bool operator==(const StockFact&) const = default;
+  auto operator<=>(const StockFact&) const = default;
 };
 /// Elementary price indices of carried lines, base 1, in millionths (1.0312 = 1031200), so that
 /// output does not depend on floating-point printing.
@@ -109,7 +113,7 @@ struct IndexFact {
   std::int64_t dutot = 1'000'000;
   std::int64_t carli = 1'000'000;
   std::uint32_t lines = 0;
-  bool operator==(const IndexFact&) const = default;
+  auto operator<=>(const IndexFact&) const = default;
 };
 using Fact = std::variant<NameFact, PriceFact, ColourFact, SizeFact, CompositionFact, CategoryFact,
                           StockFact, IndexFact>;
@@ -121,14 +125,14 @@ struct Sighting {
   std::string season;
   std::string document;  ///< file name; empty for shop-level figures
   std::optional<std::uint64_t> line;
-  bool operator==(const Sighting&) const = default;
+  auto operator<=>(const Sighting&) const = default;
 };
 
 struct ChangeEvidence {
   std::optional<Sighting> before;
   std::optional<Sighting> after;
   std::string link;  ///< why both are the same line; empty where there is only one side
-  bool operator==(const ChangeEvidence&) const = default;
+  auto operator<=>(const ChangeEvidence&) const = default;
 };
 
 struct Change {
@@ -148,7 +152,7 @@ struct Reconciliation {
   std::uint32_t lines_then = 0;
   std::uint32_t lines_now = 0;
   std::uint32_t carried = 0;
-  std::uint32_t added = 0;        ///< `new` in JSON
+  std::uint32_t added = 0;  ///< `new` in JSON
   std::uint32_t returned = 0;
   std::uint32_t unseen_then = 0;  ///< now there, but the earlier capture did not look there
   std::uint32_t dropped = 0;
@@ -171,11 +175,12 @@ struct ReachStep {
 struct SizeReach {
   SizeSystem system = SizeSystem::unknown;
   FitRange fit = FitRange::regular;
-  std::uint32_t lines = 0;        ///< lines with any size of this system and fit
-  std::vector<ReachStep> steps;   ///< smallest first
+  std::uint32_t lines = 0;       ///< lines with any size of this system and fit
+  std::vector<ReachStep> steps;  ///< smallest first
   bool operator==(const SizeReach&) const = default;
 };
-/// Prices of a category, one price a line (its lowest selling price), in one currency.
+/// Prices of a category, one price a line (its lowest selling price), in one currency. Quartiles by
+/// linear interpolation between ranks (Hyndman & Fan 1996, type 7), rounded half up.
 struct PriceLadder {
   Currency currency;
   std::uint32_t lines = 0;
@@ -206,11 +211,11 @@ struct CategorySummary {
 
 /// What may be compared at all.
 struct Coverage {
-  Scope common;                       ///< what both captures looked at
-  std::uint32_t lines_compared = 0;   ///< carried lines
+  Scope common;                      ///< what both captures looked at
+  std::uint32_t lines_compared = 0;  ///< carried lines
   std::uint32_t rows_refused_then = 0;
   std::uint32_t rows_refused_now = 0;
-  std::vector<std::string> notes;     ///< sentences: what was not looked at, what is not stated
+  std::vector<std::string> notes;  ///< sentences: what was not looked at, what is not stated
   bool operator==(const Coverage&) const = default;
 };
 
@@ -221,7 +226,7 @@ struct ChangeSet {
   Coverage coverage;
   Reconciliation reconciliation;
   std::array<std::uint32_t, kChangeKindCount> counts{};  ///< by kind
-  std::vector<CategorySummary> categories;  ///< `all` first, then by slug
+  std::vector<CategorySummary> categories;               ///< `all` first, then by slug
   /// Ordered by kind, then line code, then name, then what the change is about.
   std::vector<Change> changes;
 

@@ -50,6 +50,8 @@ struct EarlierLine {
   std::string season;  ///< of the latest such capture
   Day on{};
   std::int64_t capture = 0;
+  std::string line_code = {};  ///< as seen then; may be left out
+  std::string name = {};       ///< likewise; empty: the line is shown as it is now
 };
 
 }  // namespace rangebook

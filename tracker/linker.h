@@ -29,7 +29,9 @@ class Matcher {
 
 /// Links by exact evidence, strongest first: stylist's yes, line code, GTIN, group id, address;
 /// each step only among lines the earlier steps left over, and only where the evidence points to
-/// exactly one line on each side. A stylist's no is never linked. Then `matcher`, if any.
+/// exactly one line on each side. Then lines without any code by equal names (authority `rule`),
+/// unless their addresses or compositions contradict, and at last `matcher`, if any. A stylist's no
+/// is never linked.
 LinkSet link_lines(const Snapshot& from, const Snapshot& to,
                    const std::vector<LinkDecision>& decisions, const Matcher* matcher);
 

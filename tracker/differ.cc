@@ -1,0 +1,201 @@
+// The differ: linked lines one by one, lines of one side by what the other side looked at, and the
+// figures of the shop from what was compared.
+#include "tracker/differ.h"
+
+#include <string_view>
+#include <tuple>
+#include <unordered_map>
+#include <utility>
+
+#include "tracker/category_book.h"
+#include "tracker/change_order.h"
+#include "tracker/coverage.h"
+#include "tracker/interpreter.h"
+#include "tracker/line_diff.h"
+#include "tracker/line_pair.h"
+#include "tracker/shop_diff.h"
+
+namespace rangebook {
+namespace {
+
+using EarlierById = std::unordered_map<LineId, const EarlierLine*>;
+
+/// The latest mention of each line.
+EarlierById index_earlier(const std::vector<EarlierLine>& earlier) {
+  EarlierById by_id;
+  for (const EarlierLine& line : earlier) {
+    const auto [found, added] = by_id.try_emplace(line.id, &line);
+    const EarlierLine& known = *found->second;
+    if (std::tie(known.on, known.capture) < std::tie(line.on, line.capture)) found->second = &line;
+  }
+  return by_id;
+}
+
+Sighting sighting_of(const EarlierLine& line) {
+  Sighting sighting;
+  sighting.capture = line.capture;
+  sighting.on = line.on;
+  sighting.season = line.season;
+  return sighting;
+}
+
+/// The line as it was named when it was last seen.
+NameFact name_then(const EarlierLine& then, const LineState& now) {
+  return then.name.empty() ? name_fact(now) : NameFact{then.line_code, then.name};
+}
+
+class Comparison {
+ public:
+  Comparison(const Snapshot& from, const Snapshot& to, const std::vector<EarlierLine>& earlier)
+      : from_(from), to_(to), earlier_(index_earlier(earlier)) {}
+
+  ChangeSet run(const LinkSet& links);
+
+ private:
+  void carried(const Link& link);
+  void only_from(const LineState& line);
+  void only_to(const LineState& line);
+  void shop_level();
+  void book_sides(const LinePair& pair);
+  void book_doubts(const LinePair& pair);
+  bool in_common_scope(const LineCard& card);
+  void add_single(ChangeKind kind, const LineState& line, std::optional<NameFact> before,
+                  std::optional<NameFact> after, ChangeEvidence evidence);
+
+  const Snapshot& from_;
+  const Snapshot& to_;
+  EarlierById earlier_;
+  Interpreter interpreter_{to_.shop.sizes};
+  RefusedIndex refused_then_{from_.refused};
+  RefusedIndex refused_now_{to_.refused};
+  SilenceLog silences_;
+  CategoryBook book_{interpreter_};
+  ChangeSet result_;
+};
+
+bool Comparison::in_common_scope(const LineCard& card) {
+  if (from_.capture.scope.kind == Scope::Kind::all && to_.capture.scope.kind == Scope::Kind::all) {
+    return true;
+  }
+  const std::string_view category = interpreter_.category(card);
+  return scope_covers(from_.capture.scope, category) && scope_covers(to_.capture.scope, category);
+}
+
+void Comparison::book_sides(const LinePair& pair) {
+  if (in_common_scope(pair.then().card)) book_.add_before(pair.then());
+  if (in_common_scope(pair.now().card)) book_.add_after(pair.now());
+}
+
+// What the line itself keeps silent about must not show as a change of its category either.
+void Comparison::book_doubts(const LinePair& pair) {
+  const bool unlike = pair.sizes_before->unranked != pair.sizes_after->unranked;
+  if (pair.refused_then || unlike || !pair.sizes_before->stated) book_.doubt_before(pair.now());
+  if (pair.refused_now || unlike || !pair.sizes_after->stated) book_.doubt_after(pair.then());
+}
+
+void Comparison::carried(const Link& link) {
+  LinePair pair;
+  pair.before = &from_.lines[link.from];
+  pair.after = &to_.lines[link.to];
+  pair.link = &link;
+  pair.sizes_before = &interpreter_.size_run(pair.then().offers.sizes);
+  pair.sizes_after = &interpreter_.size_run(pair.now().offers.sizes);
+  const auto may_be = [&pair](const RefusedIndex& refused) {
+    return refused.may_be(pair.then().card) || refused.may_be(pair.now().card);
+  };
+  pair.refused_then = may_be(refused_then_);
+  pair.refused_now = may_be(refused_now_);
+  if (pair.refused_then) silences_.add(Silence::refused_then, pair.now().card);
+  if (pair.refused_now) silences_.add(Silence::refused_now, pair.now().card);
+  PairChanges changes(pair, from_.capture, to_.capture, interpreter_, result_.changes);
+  const auto prices = diff_line(pair, interpreter_, changes, silences_);
+  ++result_.reconciliation.carried;
+  book_.add_carried(pair.now(), prices);
+  book_sides(pair);
+  book_doubts(pair);
+}
+
+void Comparison::add_single(ChangeKind kind, const LineState& line, std::optional<NameFact> before,
+                            std::optional<NameFact> after, ChangeEvidence evidence) {
+  Change change;
+  change.kind = kind;
+  change.line = line_ref(line.id, line, interpreter_.category(line.listing.card));
+  change.before = std::move(before);
+  change.after = std::move(after);
+  change.evidence = std::move(evidence);
+  result_.changes.push_back(std::move(change));
+}
+
+void Comparison::only_from(const LineState& line) {
+  const LineCard& card = line.listing.card;
+  const bool refused = refused_now_.may_be(card);
+  const bool looked_for = scope_covers(to_.capture.scope, interpreter_.category(card));
+  if (in_common_scope(card)) book_.add_before(line.listing);
+  if (refused) book_.doubt_after(line.listing);
+  const ChangeEvidence seen{sighting_of(from_.capture, line.listing.origin), std::nullopt, {}};
+  if (refused || !looked_for) {
+    ++result_.reconciliation.not_covered;
+    add_single(ChangeKind::line_not_covered, line, name_fact(line), std::nullopt, seen);
+    return;
+  }
+  ++result_.reconciliation.dropped;
+  book_.add_dropped(line.listing);
+  add_single(ChangeKind::line_dropped, line, name_fact(line), std::nullopt, seen);
+}
+
+void Comparison::only_to(const LineState& line) {
+  const LineCard& card = line.listing.card;
+  const bool refused = refused_then_.may_be(card);
+  const bool looked_for = scope_covers(from_.capture.scope, interpreter_.category(card));
+  if (in_common_scope(card)) book_.add_after(line.listing);
+  if (refused) book_.doubt_before(line.listing);
+  ChangeEvidence seen{std::nullopt, sighting_of(to_.capture, line.listing.origin), {}};
+  if (refused || !looked_for) {
+    ++result_.reconciliation.unseen_then;
+    add_single(ChangeKind::line_not_covered, line, std::nullopt, name_fact(line), seen);
+    return;
+  }
+  book_.add_new(line.listing);
+  if (const auto known = earlier_.find(line.id); known != earlier_.end()) {
+    ++result_.reconciliation.returned;
+    seen.before = sighting_of(*known->second);
+    add_single(ChangeKind::line_returned, line, name_then(*known->second, line), name_fact(line),
+               seen);
+    return;
+  }
+  ++result_.reconciliation.added;
+  add_single(ChangeKind::line_new, line, std::nullopt, name_fact(line), seen);
+}
+
+void Comparison::shop_level() {
+  for (CategoryFigures& figures : book_.figures()) {
+    diff_category(figures, from_.capture, to_.capture, result_.changes);
+    result_.categories.push_back(std::move(figures.summary));
+  }
+}
+
+ChangeSet Comparison::run(const LinkSet& links) {
+  result_.shop = to_.shop;
+  result_.from = from_.capture;
+  result_.to = to_.capture;
+  result_.reconciliation.lines_then = static_cast<std::uint32_t>(from_.lines.size());
+  result_.reconciliation.lines_now = static_cast<std::uint32_t>(to_.lines.size());
+  for (const Link& link : links.links) carried(link);
+  for (const std::size_t i : links.only_from) only_from(from_.lines[i]);
+  for (const std::size_t j : links.only_to) only_to(to_.lines[j]);
+  shop_level();
+  sort_changes(result_.changes);
+  for (const Change& change : result_.changes)
+    ++result_.counts[static_cast<std::size_t>(change.kind)];
+  result_.coverage = coverage_of(from_, to_, result_.reconciliation, silences_);
+  return std::move(result_);
+}
+
+}  // namespace
+
+ChangeSet diff_snapshots(const Snapshot& from, const Snapshot& to, const LinkSet& links,
+                         const std::vector<EarlierLine>& earlier) {
+  return Comparison(from, to, earlier).run(links);
+}
+
+}  // namespace rangebook
