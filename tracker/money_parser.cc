@@ -12,35 +12,72 @@
 namespace rangebook {
 namespace {
 
-constexpr std::size_t kPlainDigits = 17;  // with two places to spare below the limit of 64 bits
+constexpr std::size_t kPlainDigits = 17;  // with a place to spare below the limit of 64 bits
 
-bool is_plain_digit(char sign) {
-  return sign >= '0' && sign <= '9';
-}
+/// "89", "89.00", "89,5": digits with at most one separator before the one or two last of them.
+struct PlainText {
+  std::int64_t unscaled = 0;
+  int scale = 0;
+  char point = 0;  // 0: none
+};
 
-/// "89", "89.00", "89,5": digits with at most one separator before one or two last digits that the
-/// currency has. Nothing for any other text. Allocates nothing.
-std::optional<Money> parse_plain(std::string_view text, std::optional<Currency> hint) {
-  if (!hint || text.empty() || text.size() > kPlainDigits) return std::nullopt;
-  MinorUnits minor = 0;
-  std::size_t point = text.size();
+/// Nothing for any other text. Allocates nothing: most cells of most exports end here.
+std::optional<PlainText> scan_plain(std::string_view text) {
+  if (text.empty() || text.size() > kPlainDigits) return std::nullopt;
+  PlainText plain;
+  std::size_t after_point = 0;
   for (std::size_t i = 0; i < text.size(); ++i) {
-    if (is_plain_digit(text[i])) {
-      minor = minor * 10 + (text[i] - '0');
-    } else if ((text[i] == '.' || text[i] == ',') && point == text.size() && i > 0) {
-      point = i;
+    const char sign = text[i];
+    if (sign >= '0' && sign <= '9') {
+      plain.unscaled = plain.unscaled * 10 + (sign - '0');
+    } else if ((sign == '.' || sign == ',') && after_point == 0 && i > 0) {
+      plain.point = sign;
+      after_point = i + 1;
     } else {
       return std::nullopt;
     }
   }
-  const auto decimals = static_cast<int>(point == text.size() ? 0 : text.size() - point - 1);
-  const bool pointed = point != text.size();
-  if (decimals > 2 || (pointed && decimals == 0)) return std::nullopt;
-  int missing = hint->exponent() - decimals;
-  if (missing < 0) return std::nullopt;
+  if (after_point == 0) return plain;
+  plain.scale = static_cast<int>(text.size() - after_point);
+  return plain.scale == 1 || plain.scale == 2 ? std::optional(plain) : std::nullopt;
+}
+
+std::optional<Money> parse_plain(std::string_view text, Currency currency) {
+  const auto plain = scan_plain(text);
+  if (!plain || plain->scale > currency.exponent()) return std::nullopt;
+  const int missing = currency.exponent() - plain->scale;
   if (text.size() + static_cast<std::size_t>(missing) > kPlainDigits) return std::nullopt;
-  for (; missing > 0; --missing) minor *= 10;
-  return Money{minor, *hint};
+  Money money{plain->unscaled, currency};
+  for (int i = 0; i < missing; ++i) money.minor *= 10;
+  return money;
+}
+
+/// The sign that a shop with this home currency most likely writes.
+std::string_view home_sign(std::string_view code) {
+  if (code == "EUR") return "€";
+  if (code == "GBP") return "£";
+  return code == "USD" ? "$" : code;
+}
+
+/// The text without the sign or code of the hinted currency at one end, and the space beside it.
+std::string_view without_home_sign(std::string_view text, Currency currency) {
+  for (const auto sign : {home_sign(currency.code()), currency.code()}) {
+    if (text.starts_with(sign)) {
+      text.remove_prefix(sign.size());
+      return text.substr(text.starts_with(' ') ? 1 : 0);
+    }
+    if (text.ends_with(sign)) {
+      text.remove_suffix(sign.size());
+      return text.substr(0, text.size() - (text.ends_with(' ') ? 1 : 0));
+    }
+  }
+  return text;
+}
+
+std::optional<Money> parse_short(std::string_view text, std::optional<Currency> hint) {
+  if (!hint) return std::nullopt;
+  if (const auto money = parse_plain(text, *hint)) return money;
+  return parse_plain(without_home_sign(text, *hint), *hint);
 }
 
 /// A text with its tokens and what may be its price.
@@ -71,9 +108,7 @@ bool says_free(const PriceText& price) {
   return free_words == 1;
 }
 
-bool is_clear(const PriceNumber& number) {
-  return !number.doubtful && number.readings.size() == 1;
-}
+bool is_clear(const PriceNumber& number) { return !number.doubtful && number.readings.size() == 1; }
 
 /// The one number that is the price; nothing when there is none or the text leaves it open.
 const PriceNumber* clear_price(const PriceText& price) {
@@ -191,7 +226,7 @@ MoneyResult parse_general(std::string_view text, const MoneyHints& hints) {
 }  // namespace
 
 MoneyResult parse_money(std::string_view text, const MoneyHints& hints) {
-  if (const auto plain = parse_plain(text, hints.currency)) return *plain;
+  if (const auto money = parse_short(text, hints.currency)) return *money;
   if (text.size() > kMaxPriceBytes) {
     return problem(MoneyProblem::Kind::out_of_range, text,
                    "is longer than a price (" + std::to_string(kMaxPriceBytes) + " bytes)");
@@ -200,6 +235,7 @@ MoneyResult parse_money(std::string_view text, const MoneyHints& hints) {
 }
 
 std::optional<DecimalAmount> parse_amount(std::string_view text, const MoneyHints& hints) {
+  if (const auto plain = scan_plain(text)) return DecimalAmount{plain->unscaled, plain->scale};
   if (text.size() > kMaxPriceBytes) return std::nullopt;
   const PriceText price = read_price_text(text, hints);
   if (price.numbers.empty() && says_free(price)) return DecimalAmount{};
@@ -213,11 +249,14 @@ std::optional<DecimalAmount> parse_amount(std::string_view text, const MoneyHint
 }
 
 std::optional<Currency> find_currency(std::string_view text, std::optional<Currency> hint) {
-  if (text.size() > kMaxPriceBytes) return std::nullopt;
+  if (text.size() > kMaxPriceBytes || scan_plain(text)) return std::nullopt;
   return currency_of(price_tokens(fold_price_text(text)), hint);
 }
 
 std::optional<char> proven_decimal_sign(std::string_view text) {
+  if (const auto plain = scan_plain(text)) {
+    return plain->point == 0 ? std::nullopt : std::optional(plain->point);
+  }
   if (text.size() > kMaxPriceBytes) return std::nullopt;
   const std::u32string chars = fold_price_text(text);
   std::optional<char> proven;

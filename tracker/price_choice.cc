@@ -55,6 +55,17 @@ void drop_other_currencies(std::vector<PriceNumber>& numbers, Currency hint) {
   std::erase_if(numbers, [&](const auto& number) { return number.has_sign && !hinted(number); });
 }
 
+/// "8000 AED (2179 USD)": an amount of another currency in parentheses is a conversion. Of the same
+/// currency it may be the price with or without tax, so it stays.
+void drop_enclosed_conversions(std::vector<PriceNumber>& numbers) {
+  const auto open = std::ranges::find(numbers, false, &PriceNumber::enclosed);
+  if (open == numbers.end()) return;
+  const auto currency = open->currency;
+  std::erase_if(numbers, [&](const auto& number) {
+    return number.enclosed && number.has_sign && number.currency != currency;
+  });
+}
+
 void drop_equal(std::vector<PriceNumber>& numbers) {
   for (std::size_t i = 0; i < numbers.size(); ++i) {
     for (std::size_t k = numbers.size() - 1; k > i; --k) {
@@ -75,7 +86,7 @@ std::vector<PriceNumber> choose_price(std::vector<PriceNumber> numbers,
     prefer(numbers, [](const auto& number) { return number.role == WordRole::none; });
   }
   if (hint) drop_other_currencies(numbers, *hint);
-  prefer(numbers, [](const auto& number) { return !number.enclosed; });
+  drop_enclosed_conversions(numbers);
   drop_equal(numbers);
   return numbers;
 }

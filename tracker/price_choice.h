@@ -39,7 +39,8 @@ std::vector<PriceNumber> price_numbers(std::u32string_view chars,
 ///    is not linked.
 /// 2. Where words say "now", only that amount stays; else "was" amounts and unit prices go, unless
 ///    they are all there is. A "was" amount below what stays is a misreading: all stay.
-/// 3. Amounts in the hinted currency go before others, then those outside parentheses.
+/// 3. An amount in the hinted currency goes before those in others; then amounts in parentheses go
+///    if their currency is another one ("8000 AED (2179 USD)").
 /// 4. Equal amounts count once.
 std::vector<PriceNumber> choose_price(std::vector<PriceNumber> numbers,
                                       std::optional<Currency> hint);

@@ -42,8 +42,8 @@ TEST(ParseMoney, PlainDigits) {
 }
 
 TEST(ParseMoney, PlainDigitsGiveTheSameOnBothPaths) {
-  for (const auto* text :
-       {"1", "12", "12.5", "12,50", "12345678.90", "007", "0.05", "123456789012345"}) {
+  for (const auto* text : {"€12.50", "12,5 €", "EUR 12", "12KWD", "€ 1.299", "CLF 12.5", "1", "12",
+                           "12.5", "12,50", "12345678.90", "007", "0.05", "123456789012345"}) {
     for (const auto* code : {"EUR", "JPY", "KWD", "CLF"}) {
       EXPECT_EQ(read(text, code), read(std::string(text) + " ", code)) << text << code;
     }
