@@ -145,7 +145,10 @@ RowReader::Step CsvReader::read_row() {
     state_ = State::end;
     return Step::end;
   }
-  if (reject_fault() || reject_bad_bytes() || !has_good_shape()) return Step::rejection;
+  if (reject_fault() || reject_bad_bytes() || !has_good_shape()) {
+    name_rejected_line();
+    return Step::rejection;
+  }
   for (std::size_t i = 0; i < kFieldCount; ++i) {
     row_.cells[i] = cell(static_cast<Field>(i));
   }
@@ -170,14 +173,12 @@ bool CsvReader::has_good_shape() {
            fmt::format("Put quotes around cells that contain a {}, for instance prices such as "
                        "\"79,90\".",
                        delimiter_name(delimiter_)));
-    name_rejected_line();
     return false;
   }
   if (cells < map_.columns && !record_.ended) {
     reject(RejectionKind::malformed_row,
            fmt::format("The file breaks off within this row: {} of {} cells.", cells, map_.columns),
            "Export or copy the file again; it is cut short.");
-    name_rejected_line();
     return false;
   }
   return true;
@@ -222,10 +223,21 @@ bool CsvReader::reject_bad_bytes() {
   return true;
 }
 
-/// So that a line with a refused row is never called gone.
+/// So that a line with a refused row is never called gone. A record that could not be split by the
+/// rules is split at every delimiter: its first cells are usually sound.
 void CsvReader::name_rejected_line() {
-  rejection_.line_code = excerpt_of(cell(Field::line_code), kExcerptBytes);
-  rejection_.name = excerpt_of(cell(Field::name), kExcerptBytes);
+  const bool split = record_.cells.empty();
+  for (std::string_view rest = record_.text; split && !rest.empty();) {
+    const std::size_t at = std::min(rest.find(delimiter_), rest.size());
+    record_.cells.push_back(unquoted(rest.substr(0, at)));
+    rest.remove_prefix(std::min(at + 1, rest.size()));
+  }
+  const auto sound = [&](Field field) {
+    const std::string text = excerpt_of(cell(field), kExcerptBytes);
+    return first_bad_byte(text) || text.find('"') != std::string::npos ? std::string{} : text;
+  };
+  rejection_.line_code = sound(Field::line_code);
+  rejection_.name = sound(Field::name);
 }
 
 void CsvReader::reject(RejectionKind kind, std::string what, std::string how_to_fix) {

@@ -101,10 +101,6 @@ CsvRecords::Scan CsvRecords::scan_quoted_cell(CsvRecord& record, std::size_t& at
       return Scan::complete;
     }
     if (*stop == '\n') {
-      if (!quoted_lines_) {
-        fail(record, RecordFault::unclosed_quote);
-        return Scan::complete;
-      }
       ++newlines_;
     } else if (stop + 1 == end && !at_end_) {
       return Scan::need_more;
@@ -153,38 +149,52 @@ void CsvRecords::finish(CsvRecord& record, std::size_t end, std::size_t next) {
   advance(next, newlines_ + (record.ended ? 1 : 0));
 }
 
-/// Gives up the line on which the record starts; reading goes on with the next line.
+/// Gives up the line on which the record starts; reading goes on with the next line. A quote that
+/// is never closed was looked for up to the limit once: any later quote would have closed it, so
+/// the lines between are read twice at most.
 void CsvRecords::fail(CsvRecord& record, RecordFault fault) {
+  if (!complete_line()) return skip_line(record, fault);
   const std::size_t end = line_end(start_);
   record.cells.clear();
   record.text = std::string_view(buffer_).substr(start_, end - start_);
   record.fault = fault;
   record.ended = end < buffer_.size();
-  if (fault == RecordFault::unclosed_quote && ++unclosed_ >= kMaxUnclosedQuotes) {
-    quoted_lines_ = false;
-  }
   done_ = true;
   advance(after_line_end(end), record.ended ? 1 : 0);
 }
 
+/// Has the whole first line of the record in the buffer, and what follows its end; false when the
+/// line is over the limit.
+bool CsvRecords::complete_line() {
+  while (line_end(start_) + 1 >= buffer_.size()) {
+    if (buffer_.size() - start_ > kMaxRecordBytes) return line_end(start_) < buffer_.size();
+    if (!refill()) return true;
+  }
+  return true;
+}
+
 /// A record over the limit: an unclosed quote when its first line is short, else a line that is
-/// itself too long and is skipped without being held.
+/// itself too long.
 void CsvRecords::fail_over_long(CsvRecord& record) {
   if (line_end(start_) < buffer_.size()) return fail(record, RecordFault::unclosed_quote);
+  skip_line(record, RecordFault::too_long);
+}
+
+/// Reads over a line without holding it.
+void CsvRecords::skip_line(CsvRecord& record, RecordFault fault) {
   record.cells.clear();
-  record.fault = RecordFault::too_long;
+  record.fault = fault;
   const std::string head = buffer_.substr(start_, kExcerptBytes);
-  do {
-    const std::size_t end = line_end(start_);
-    if (end < buffer_.size()) {
-      advance(after_line_end(end), 1);
-      break;
-    }
+  while (line_end(start_) == buffer_.size()) {
     advance(buffer_.size(), 0);
-  } while (refill());
+    if (!refill()) break;
+  }
+  record.ended = start_ < buffer_.size();
+  if (record.ended) advance(after_line_end(line_end(start_)), 1);
   buffer_.insert(0, head);  // before start_, where the next refill drops it
   start_ += head.size();
   record.text = std::string_view(buffer_).substr(0, head.size());
+  done_ = true;
 }
 
 void CsvRecords::advance(std::size_t next, std::uint64_t lines) {

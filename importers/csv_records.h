@@ -22,10 +22,6 @@ namespace rangebook {
 inline constexpr std::size_t kMaxRecordBytes = std::size_t{8} << 20U;
 /// More cells than this in one record are refused.
 inline constexpr std::size_t kMaxCells = 4096;
-/// After so many quotes that are never closed, quoted cells end with their line: otherwise each
-/// further one would make us look ahead kMaxRecordBytes again.
-inline constexpr int kMaxUnclosedQuotes = 32;
-
 enum class RecordFault : std::uint8_t {
   none,
   unclosed_quote,    ///< the record is the line on which the quote opens
@@ -67,6 +63,8 @@ class CsvRecords {
   void finish(CsvRecord& record, std::size_t end, std::size_t next);
   void fail(CsvRecord& record, RecordFault fault);
   void fail_over_long(CsvRecord& record);
+  bool complete_line();
+  void skip_line(CsvRecord& record, RecordFault fault);
   void advance(std::size_t next, std::uint64_t lines);
   bool refill();
   std::size_t line_end(std::size_t at) const;
@@ -76,14 +74,12 @@ class CsvRecords {
   ByteSource& source_;
   char delimiter_ = ',';
   std::string buffer_;
-  std::size_t start_ = 0;       ///< of the current record, in buffer_
-  std::uint64_t byte_ = 0;      ///< offset of start_ in the document
-  std::uint64_t line_ = 1;      ///< line of start_
-  std::uint64_t newlines_ = 0;  ///< line ends inside the current record's quotes
-  bool at_end_ = false;         ///< the source has nothing more
-  bool done_ = false;           ///< the current record is complete
-  bool quoted_lines_ = true;    ///< a quoted cell may hold line ends
-  int unclosed_ = 0;
+  std::size_t start_ = 0;             ///< of the current record, in buffer_
+  std::uint64_t byte_ = 0;            ///< offset of start_ in the document
+  std::uint64_t line_ = 1;            ///< line of start_
+  std::uint64_t newlines_ = 0;        ///< line ends inside the current record's quotes
+  bool at_end_ = false;               ///< the source has nothing more
+  bool done_ = false;                 ///< the current record is complete
   std::vector<std::size_t> doubled_;  ///< indices of cells with doubled quotes
 };
 

@@ -23,7 +23,9 @@ std::string printable(std::string_view text) {
     const Utf8Step step = utf8_step(text);
     const auto byte = static_cast<unsigned char>(text.front());
     const bool control = step.bytes == 1 && (byte < 0x20 || byte == 0x7F);
-    out += !step.valid ? kReplacement : control ? std::string_view(".") : text.substr(0, step.bytes);
+    out += !step.valid ? kReplacement
+           : control   ? std::string_view(".")
+                       : text.substr(0, step.bytes);
     text.remove_prefix(step.bytes);
   }
   return out;

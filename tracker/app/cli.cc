@@ -49,10 +49,11 @@ std::string upper(std::string text) {
 }
 
 void check_slug(const std::string& slug) {
-  const bool good = !slug.empty() && slug.find_first_not_of(
-                                         "abcdefghijklmnopqrstuvwxyz0123456789-") == slug.npos;
+  const bool good =
+      !slug.empty() && slug.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == slug.npos;
   if (good) return;
-  throw UsageError{"\"" + slug + "\" cannot name a shop: use small letters, digits and hyphens, "
+  throw UsageError{"\"" + slug +
+                   "\" cannot name a shop: use small letters, digits and hyphens, "
                    "for instance harbour-loft."};
 }
 
@@ -76,8 +77,8 @@ Shop shop_of(const Words& words) {
     const auto sizes = parse_size_system(words.sizes);
     if (!sizes) {
       throw UsageError{"--sizes: \"" + words.sizes + "\" is no size system." +
-                       did_you_mean(words.sizes, size_system_names()) + " There are: " +
-                       joined(size_system_names()) + "."};
+                       did_you_mean(words.sizes, size_system_names()) +
+                       " There are: " + joined(size_system_names()) + "."};
     }
     shop.sizes = *sizes;
   }
@@ -173,22 +174,23 @@ void CommandLine::add_shop() {
 }
 
 void CommandLine::add_capture() {
-  CLI::App* capture = command(
-      app_, "capture", "Take what was seen of a shop into the book",
-      "capture dresses.csv pages/ --shop harbour-loft --season AW26 --on 2026-09-01",
-      [this] { return command_capture(book(), capture_of(words_)); });
+  CLI::App* capture =
+      command(app_, "capture", "Take what was seen of a shop into the book",
+              "capture dresses.csv pages/ --shop harbour-loft --season AW26 --on 2026-09-01",
+              [this] { return command_capture(book(), capture_of(words_)); });
   capture->add_option("files", words_.files, "Tables, saved pages, or folders of them")
       ->required()
       ->type_name("FILE");
   capture->add_option("--shop", words_.shop, "The shop's short name")->required();
   capture->add_option("--season", words_.season, "Such as AW26")->required();
   capture->add_option("--on", words_.on, "Date it was seen (default: today)")->type_name("DATE");
-  capture->add_option("--scope", words_.scope, "What was looked at: all, picks, or categories "
-                                               "such as dresses,knitwear")
+  capture
+      ->add_option("--scope", words_.scope,
+                   "What was looked at: all, picks, or categories "
+                   "such as dresses,knitwear")
       ->capture_default_str();
   capture->add_flag("--dry-run", words_.dry_run, "Show what would happen, keep nothing");
-  CLI::App* undo = command(app_, "undo", "Remove the newest capture of a shop",
-                           "undo harbour-loft",
+  CLI::App* undo = command(app_, "undo", "Remove the newest capture of a shop", "undo harbour-loft",
                            [this] { return command_undo(book(), words_.shop); });
   undo->add_option("shop", words_.shop, "The shop's short name")->required();
 }
@@ -206,36 +208,31 @@ void CommandLine::add_compare() {
                               });
   add_ends(changes);
   add_output(changes, {"text", "json", "csv", "md"});
-  CLI::App* revisit = command(app_, "revisit", "Write the brief: what to say about a shop now",
-                              "revisit harbour-loft --from AW25 --to AW26 --format html "
-                              "--out brief.html",
-                              [this] {
-                                return command_revisit(book(), comparison(), words_.output);
-                              });
+  CLI::App* revisit =
+      command(app_, "revisit", "Write the brief: what to say about a shop now",
+              "revisit harbour-loft --from AW25 --to AW26 --format html "
+              "--out brief.html",
+              [this] { return command_revisit(book(), comparison(), words_.output); });
   add_ends(revisit);
   add_output(revisit, {"text", "md", "json", "html"});
 }
 
 void CommandLine::add_lists() {
-  CLI::App* captures = command(app_, "captures", "List the captures of a shop",
-                               "captures harbour-loft",
-                               [this] { return command_captures(book(), words_.shop); });
+  CLI::App* captures =
+      command(app_, "captures", "List the captures of a shop", "captures harbour-loft",
+              [this] { return command_captures(book(), words_.shop); });
   captures->add_option("shop", words_.shop, "The shop's short name")->required();
   CLI::App* rejections = command(
       app_, "rejections", "List what could not be taken, and how to fix it",
-      "rejections harbour-loft --capture AW26", [this] {
-        return command_rejections(book(), words_.shop, words_.capture, words_.output);
-      });
+      "rejections harbour-loft --capture AW26",
+      [this] { return command_rejections(book(), words_.shop, words_.capture, words_.output); });
   rejections->add_option("shop", words_.shop, "The shop's short name")->required();
-  rejections->add_option("--capture", words_.capture,
-                         "Season, date or id (default: the latest)");
+  rejections->add_option("--capture", words_.capture, "Season, date or id (default: the latest)");
   add_output(rejections, {"text", "csv"});
-  CLI::App* out = command(app_, "export", "Write a capture as a table in the CSV contract",
-                          "export --shop harbour-loft --capture AW26 --format csv --out aw26.csv",
-                          [this] {
-                            return command_export(book(), words_.shop, words_.capture,
-                                                  words_.output);
-                          });
+  CLI::App* out = command(
+      app_, "export", "Write a capture as a table in the CSV contract",
+      "export --shop harbour-loft --capture AW26 --format csv --out aw26.csv",
+      [this] { return command_export(book(), words_.shop, words_.capture, words_.output); });
   out->add_option("--shop", words_.shop, "The shop's short name")->required();
   out->add_option("--capture", words_.capture, "Season, date or id (default: the latest)");
   words_.output.format = "csv";

@@ -21,8 +21,8 @@ int command_shop_list(const std::string& book);
 int command_capture(const std::string& book, const CaptureRequest& request);
 int command_captures(const std::string& book, const std::string& shop);
 int command_undo(const std::string& book, const std::string& shop);
-int command_rejections(const std::string& book, const std::string& shop,
-                       const std::string& capture, const OutputChoice& output);
+int command_rejections(const std::string& book, const std::string& shop, const std::string& capture,
+                       const OutputChoice& output);
 int command_changes(const std::string& book, const CompareRequest& request,
                     const OutputChoice& output);
 int command_revisit(const std::string& book, const CompareRequest& request,

@@ -36,10 +36,12 @@ void print_sizes(const Database& database) {
   fmt::print("documents {} bytes, line versions {} bytes, captures {} bytes, file {} bytes\n",
              sum(database, "SELECT coalesce(sum(length(frame)), 0) FROM document_chunk"),
              sum(database, "SELECT coalesce(sum(length(frame) + length(hashes)), 0) FROM pack"),
-             sum(database, "SELECT coalesce(sum(length(manifest) + length(origins)), 0) "
-                           "FROM capture"),
-             sum(database, "SELECT page_count * page_size FROM pragma_page_count(), "
-                           "pragma_page_size()"));
+             sum(database,
+                 "SELECT coalesce(sum(length(manifest) + length(origins)), 0) "
+                 "FROM capture"),
+             sum(database,
+                 "SELECT page_count * page_size FROM pragma_page_count(), "
+                 "pragma_page_size()"));
 }
 
 }  // namespace

@@ -67,11 +67,12 @@ void print_outcome(const CaptureReport& report) {
                info.documents.size() == 1 ? "this document" : "these documents");
     return;
   }
-  fmt::print("{} {} {} of {}, scope {}: {} lines, {} variants ({} lines new to the book, {} as "
-             "before).\n",
-             report.kept ? fmt::format("Capture {}:", outcome.id) : "Dry run, nothing kept:",
-             info.season, info.shop, to_string(info.on), to_string(info.scope), outcome.lines,
-             outcome.variants, outcome.new_lines, outcome.same_lines);
+  fmt::print(
+      "{} {} {} of {}, scope {}: {} lines, {} variants ({} lines new to the book, {} as "
+      "before).\n",
+      report.kept ? fmt::format("Capture {}:", outcome.id) : "Dry run, nothing kept:", info.season,
+      info.shop, to_string(info.on), to_string(info.scope), outcome.lines, outcome.variants,
+      outcome.new_lines, outcome.same_lines);
   if (rejection_count(outcome) > 0) {
     fmt::print("Refused: {} rows, {} single cells; {} doubtful texts kept as they stand.\n",
                outcome.refused_rows, outcome.refused_cells, outcome.doubts);
@@ -101,14 +102,14 @@ int command_capture(const std::string& book, const CaptureRequest& request) {
   return refused || report.outcome.lines == 0 ? kDoneWithRejections : kDone;
 }
 
-int command_rejections(const std::string& book, const std::string& shop,
-                       const std::string& capture, const OutputChoice& output) {
+int command_rejections(const std::string& book, const std::string& shop, const std::string& capture,
+                       const OutputChoice& output) {
   const Book opened = Book::open(book, false);
   const CaptureInfo info = find_capture(opened, shop, capture);
   const auto rejections = opened.rejections(info.id);
-  write_output(output.format == "csv" ? rejections_csv(info, rejections)
-                                      : rejections_text(info, rejections),
-               output);
+  write_output(
+      output.format == "csv" ? rejections_csv(info, rejections) : rejections_text(info, rejections),
+      output);
   return kDone;
 }
 

@@ -36,8 +36,10 @@ std::vector<std::string> split(const std::string& text, char sign) {
 }
 
 [[noreturn]] void damaged(const fs::path& list, std::size_t line) {
-  throw Error(fmt::format("{}:{}: not a capture of the demo. Make the feeds again, see "
-                          "demo-feeds/README.md.", list.string(), line));
+  throw Error(
+      fmt::format("{}:{}: not a capture of the demo. Make the feeds again, see "
+                  "demo-feeds/README.md.",
+                  list.string(), line));
 }
 
 /// Columns: shop, name, country, currency, sizes, season, date, scope, files.
@@ -62,8 +64,10 @@ std::vector<DemoCapture> read_list(const fs::path& feeds) {
   const fs::path list = feeds / "captures.tsv";
   std::ifstream in(list);
   if (!in) {
-    throw Error(fmt::format("There is no demo in {} (captures.tsv is missing). Name the folder "
-                            "with --feeds.", feeds.string()));
+    throw Error(
+        fmt::format("There is no demo in {} (captures.tsv is missing). Name the folder "
+                    "with --feeds.",
+                    feeds.string()));
   }
   std::vector<DemoCapture> captures;
   std::size_t number = 0;

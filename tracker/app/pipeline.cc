@@ -83,8 +83,8 @@ void take_table(const DocumentFile& file, std::uint32_t index, Intake& intake) {
 
 void take_page(const DocumentFile& file, std::uint32_t index, Intake& intake) {
   if (file.bytes > kMaxPageBytes) {
-    throw Error(fmt::format("{} is larger than {} MiB; no shop page is.", file.path,
-                            kMaxPageBytes >> 20U));
+    throw Error(
+        fmt::format("{} is larger than {} MiB; no shop page is.", file.path, kMaxPageBytes >> 20U));
   }
   std::string html;
   FileSource source(file.path, [&](std::string_view chunk) {
@@ -106,9 +106,9 @@ std::vector<std::string> slugs_of(const Book& book) {
 ShopRecord need_shop(const Book& book, const std::string& slug) {
   if (auto record = book.find_shop(slug)) return *record;
   const auto slugs = slugs_of(book);
-  throw Error(fmt::format("There is no shop \"{}\" in this book.{} It has: {}.", slug,
-                          did_you_mean(slug, slugs),
-                          slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", "))));
+  throw Error(fmt::format(
+      "There is no shop \"{}\" in this book.{} It has: {}.", slug, did_you_mean(slug, slugs),
+      slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", "))));
 }
 
 /// A shop nobody described: its slug is its name until the stylist says otherwise.

@@ -19,9 +19,9 @@ struct CaptureReport {
   CaptureInfo info;
   CaptureOutcome outcome;
   Shop shop;
-  bool new_shop = false;        ///< the shop was not in the book and was added
-  bool kept = false;            ///< false: dry run, unchanged, or nothing could be read
-  std::vector<std::string> notes;  ///< sentences worth knowing
+  bool new_shop = false;                    ///< the shop was not in the book and was added
+  bool kept = false;                        ///< false: dry run, unchanged, or nothing could be read
+  std::vector<std::string> notes;           ///< sentences worth knowing
   std::vector<Rejection> first_rejections;  ///< at most kShownRejections
 };
 inline constexpr std::size_t kShownRejections = 10;

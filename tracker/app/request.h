@@ -14,7 +14,7 @@ struct CaptureRequest {
   std::vector<std::string> files;  ///< files, or folders whose pages and tables are meant
   std::string shop;                ///< slug
   std::string season;
-  std::optional<Day> on;           ///< absent: today
+  std::optional<Day> on;  ///< absent: today
   Scope scope;
   bool dry_run = false;
 };

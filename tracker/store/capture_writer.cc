@@ -39,6 +39,12 @@ const ManifestEntry* find_line(const Manifest& manifest, LineId line) {
   return at != manifest.end() && at->line == line ? &*at : nullptr;
 }
 
+ShopRecord find_or_put(Book& book, const Shop& shop) {
+  if (auto record = book.find_shop(shop.slug)) return std::move(*record);
+  book.put_shop(shop);
+  return book.find_shop(shop.slug).value();
+}
+
 }  // namespace
 
 /// A line as it waits in the spill file: key, origin and the canonical bytes of its parts.
@@ -64,14 +70,13 @@ class CaptureWriter::Versions {
   PartVersions offers;
 };
 
-CaptureWriter::CaptureWriter(const Book& book, const ShopRecord& shop, CaptureInfo info,
-                             bool same_day_only)
+CaptureWriter::CaptureWriter(Book& book, const Shop& shop, CaptureInfo info, bool same_day_only)
     : book_(book),
       database_(book.database()),
-      shop_(shop),
+      transaction_(database_),
+      shop_(find_or_put(book, shop)),
       info_(std::move(info)),
       same_day_only_(same_day_only),
-      transaction_(database_),
       archive_(database_),
       spill_(folder_of(database_.path())),
       insert_line_(database_.prepare("INSERT INTO line (shop_id, key) VALUES (?1, ?2)")),
@@ -358,7 +363,7 @@ CaptureOutcome CaptureWriter::finish(bool keep) {
   join_pieces();
   write_manifest();
   outcome_.id = info_.id;
-  if (keep) transaction_.commit();
+  if (keep && outcome_.lines > 0) transaction_.commit();
   return outcome_;
 }
 

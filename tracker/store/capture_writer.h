@@ -38,9 +38,10 @@ struct CaptureOutcome {
 
 class CaptureWriter {
  public:
-  /// Begins the transaction. `info.documents` and `info.id` are filled in by the writer.
-  /// `same_day_only`: the same documents count as the same capture only on the same date.
-  CaptureWriter(const Book& book, const ShopRecord& shop, CaptureInfo info, bool same_day_only);
+  /// Begins the transaction; a shop the book does not have is added with it. `info.documents` and
+  /// `info.id` are filled in by the writer. `same_day_only`: the same documents count as the same
+  /// capture only on the same date.
+  CaptureWriter(Book& book, const Shop& shop, CaptureInfo info, bool same_day_only);
 
   /// Bytes of the current document, in order.
   void add_bytes(std::string_view bytes) { archive_.add(bytes); }
@@ -51,7 +52,8 @@ class CaptureWriter {
   void add(std::string_view key, const Listing& listing);
   void reject(const Rejection& rejection);
 
-  /// Joins, compares and writes. Without `keep` everything is worked out and rolled back.
+  /// Joins, compares and writes. Without `keep`, and when there is no line at all, everything is
+  /// worked out and rolled back: an empty capture would make every line look dropped.
   CaptureOutcome finish(bool keep);
   const CaptureInfo& info() const { return info_; }
 
@@ -79,12 +81,12 @@ class CaptureWriter {
   void write_manifest();
   std::optional<std::int64_t> newest_capture() const;
 
-  const Book& book_;
+  Book& book_;
   const Database& database_;
+  Transaction transaction_;
   ShopRecord shop_;
   CaptureInfo info_;
   bool same_day_only_;
-  Transaction transaction_;
   DocumentArchive archive_;
   std::vector<std::int64_t> document_ids_;
   Spill spill_;

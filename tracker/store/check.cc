@@ -16,6 +16,9 @@ namespace {
 constexpr std::uint64_t kMaxChunkBytes = std::uint64_t{16} << 20U;
 constexpr std::size_t kCacheBytes = std::size_t{16} << 20U;
 
+/// Of one shop and part; damage comes in blocks, and a thousand lines say no more than ten.
+constexpr std::size_t kShownFaults = 10;
+
 using Findings = std::vector<std::string>;
 
 void check_database(const Database& database, Findings& findings) {
@@ -75,16 +78,27 @@ bool is_readable(Part part, std::string_view canonical) {
   return false;
 }
 
+/// What is wrong with one version; empty when it is sound.
+std::string version_fault(PackReader& packs, Part part, Version version) {
+  try {
+    const std::string bytes = packs.canonical(version);
+    if (content_hash(bytes) == packs.hash(version) && is_readable(part, bytes)) return {};
+    return fmt::format("version {} of the {} no longer has its hash.", version, to_string(part));
+  } catch (const Error& error) {
+    return error.what();
+  }
+}
+
 void check_versions(PackReader& packs, Part part, const std::string& shop, Findings& findings) {
+  std::size_t faults = 0;
   for (Version version = 1; version <= packs.last_version(); ++version) {
-    try {
-      const std::string bytes = packs.canonical(version);
-      if (content_hash(bytes) == packs.hash(version) && is_readable(part, bytes)) continue;
-      findings.push_back(fmt::format("{}: version {} of the {} no longer has its hash.", shop,
-                                     version, to_string(part)));
-    } catch (const Error& error) {
-      findings.push_back(fmt::format("{}: {}", shop, error.what()));
-    }
+    const std::string fault = version_fault(packs, part, version);
+    if (fault.empty() || ++faults > kShownFaults) continue;
+    findings.push_back(fmt::format("{}: {}", shop, fault));
+  }
+  if (faults > kShownFaults) {
+    findings.push_back(fmt::format("{}: {} more versions of the {} are damaged.", shop,
+                                   faults - kShownFaults, to_string(part)));
   }
 }
 

@@ -90,7 +90,7 @@ void read_stocks(ByteReader& in, std::vector<Offer>& offers) {
   for (std::size_t i = 0; i < offers.size(); i += 4) {
     const unsigned four = in.byte();
     for (std::size_t k = 0; k < 4 && i + k < offers.size(); ++k) {
-      offers[i + k].stock = static_cast<Stock>((four >> (2 * k)) % 3U);
+      offers[i + k].stock = static_cast<Stock>(((four >> (2 * k)) & 3U) % 3U);
     }
   }
 }

@@ -86,7 +86,8 @@ TEST(LineCodec, RandomOffersAndDeltasReadBack) {
     }
     LineOffers target = line;
     for (auto& offer : target.offers) {
-      if (pick(4) == 0) offer.price = pick(3) == 0 ? std::nullopt : std::optional(MinorUnits{pick(9000)});
+      if (pick(4) == 0)
+        offer.price = pick(3) == 0 ? std::nullopt : std::optional(MinorUnits{pick(9000)});
       if (pick(4) == 0) offer.full_price = pick(9000);
       if (pick(4) == 0) offer.stock = static_cast<Stock>(pick(3));
     }
