@@ -292,8 +292,6 @@ std::string index_text(std::int64_t millionths) {
   return fmt::format("{}{}.{:06}", millionths < 0 ? "-" : "", size / kOne, size % kOne);
 }
 
-std::string changes_json(const ChangeSet& set) {
-  return ChangesWriter(set).write();
-}
+std::string changes_json(const ChangeSet& set) { return ChangesWriter(set).write(); }
 
 }  // namespace rangebook

@@ -15,9 +15,7 @@ constexpr std::uint64_t kOnes = 0x0101010101010101U;
 constexpr std::uint64_t kHighs = 0x8080808080808080U;
 
 /// True when a byte of `word` is zero.
-constexpr bool has_zero(std::uint64_t word) {
-  return ((word - kOnes) & ~word & kHighs) != 0;
-}
+constexpr bool has_zero(std::uint64_t word) { return ((word - kOnes) & ~word & kHighs) != 0; }
 
 /// True when all eight bytes can be copied as they are: ASCII, no control, quote or backslash.
 bool all_plain(const char* bytes) {

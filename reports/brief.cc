@@ -1,0 +1,83 @@
+// Puts the brief together.
+#include "reports/brief.h"
+
+#include <fmt/format.h>
+
+#include "reports/brief_headlines.h"
+#include "reports/brief_sections.h"
+#include "reports/brief_sources.h"
+#include "reports/wording.h"
+#include "schema/names.h"
+
+namespace rangebook {
+namespace {
+
+constexpr NameTable<Theme, 12> kThemeNames{{
+    {Theme::sizes, "sizes"},
+    {Theme::prices, "prices"},
+    {Theme::entry_prices, "entry-prices"},
+    {Theme::markdowns, "markdowns"},
+    {Theme::new_lines, "new-lines"},
+    {Theme::returned, "returned"},
+    {Theme::gone, "gone"},
+    {Theme::colours, "colours"},
+    {Theme::fabric, "fabric"},
+    {Theme::stock, "stock"},
+    {Theme::identity, "identity"},
+    {Theme::nothing, "nothing"},
+}};
+
+constexpr NameTable<Theme, 12> kThemeWords{{
+    {Theme::sizes, "Sizes"},
+    {Theme::prices, "Prices"},
+    {Theme::entry_prices, "Entry prices"},
+    {Theme::markdowns, "Markdowns"},
+    {Theme::new_lines, "New"},
+    {Theme::returned, "Back"},
+    {Theme::gone, "Gone"},
+    {Theme::colours, "Colours"},
+    {Theme::fabric, "Fabric"},
+    {Theme::stock, "Stock"},
+    {Theme::identity, "Same line"},
+    {Theme::nothing, "No change"},
+}};
+
+constexpr std::string_view kCapturedCaution =
+    "Prices, sizes and terms as captured on the dates shown; shops change them at any time.";
+constexpr std::string_view kRightsCaution =
+    "Statutory rights differ by country: check local law and the shop's own page.";
+constexpr std::string_view kInventedCaution = "This data is invented.";
+
+}  // namespace
+
+std::string_view to_string(Theme theme) { return name_of(kThemeNames, theme); }
+std::string_view theme_words(Theme theme) { return name_of(kThemeWords, theme); }
+
+Brief make_brief(const ChangeSet& set, const BriefOptions& options) {
+  Brief brief{set.shop, set.from, set.to, options.invented, {}, {}, {}, {}};
+  SourceList sources(set.from, set.to);
+  brief.headlines = brief_headlines(set, sources);
+  brief.sections = brief_sections(set, sources);
+  brief.sources = sources.take();
+  brief.cautions = {std::string(kCapturedCaution), std::string(kRightsCaution)};
+  if (options.invented)
+    brief.cautions.insert(brief.cautions.begin(), std::string(kInventedCaution));
+  return brief;
+}
+
+std::vector<std::string> top_sentences(const Brief& brief, std::size_t n) {
+  std::vector<std::string> sentences;
+  for (const Headline& headline : brief.headlines) {
+    if (sentences.size() == n) break;
+    sentences.push_back(plain_text(headline.sentence, false));
+  }
+  return sentences;
+}
+
+std::string brief_title(const Brief& brief) {
+  return fmt::format("{}: {} against {}",
+                     brief.shop.name.empty() ? brief.shop.slug : brief.shop.name,
+                     capture_words(brief.to, brief.from), capture_words(brief.from, brief.to));
+}
+
+}  // namespace rangebook

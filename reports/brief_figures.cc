@@ -1,0 +1,280 @@
+// The sections of a brief that are about figures: sizes and prices.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "reports/brief_sections.h"
+#include "reports/change_groups.h"
+#include "reports/wording.h"
+
+namespace rangebook {
+namespace {
+
+/// Both sides of one system and fit of a category; either may be missing.
+struct ReachPair {
+  const CategorySummary* summary = nullptr;
+  const SizeReach* then = nullptr;
+  const SizeReach* now = nullptr;
+
+  const SizeReach& any() const { return now != nullptr ? *now : *then; }
+};
+
+const SizeReach* same_reach(const CategorySide& side, const SizeReach& wanted) {
+  for (const SizeReach& each : side.reach) {
+    if (each.system == wanted.system && each.fit == wanted.fit) return &each;
+  }
+  return nullptr;
+}
+
+std::vector<ReachPair> reach_pairs(const ChangeSet& set) {
+  std::vector<ReachPair> pairs;
+  for (const CategorySummary& summary : set.categories) {
+    for (const SizeReach& now : summary.after.reach) {
+      pairs.push_back({&summary, same_reach(summary.before, now), &now});
+    }
+    for (const SizeReach& then : summary.before.reach) {
+      if (same_reach(summary.after, then) == nullptr) pairs.push_back({&summary, &then, nullptr});
+    }
+  }
+  return pairs;
+}
+
+SizeFact offered_sizes(const SizeReach& reach) {
+  SizeFact fact{reach.system, reach.fit, {}, {}, {}};
+  for (const ReachStep& step : reach.steps) {
+    if (step.offering > 0) fact.labels.push_back(step.size.label);
+  }
+  if (fact.labels.empty()) return fact;
+  fact.min = fact.labels.front();
+  fact.max = fact.labels.back();
+  return fact;
+}
+
+Phrase range_cell(const SizeReach* reach, std::size_t note) {
+  if (reach == nullptr) return Phrase{}.figure("none");
+  return Phrase{}.figure(size_range_words(offered_sizes(*reach))).note(note);
+}
+
+/// `24: 4 of 24`, the lines that offer the largest size.
+Phrase largest_cell(const SizeReach* reach) {
+  if (reach == nullptr || reach->steps.empty() || reach->system == SizeSystem::unknown) return {};
+  const ReachStep& last = reach->steps.back();
+  return Phrase{}
+      .figure(last.size.label)
+      .words(": ")
+      .figure(fmt::format("{} of {}", last.offering, reach->lines));
+}
+
+std::string reach_name(const ReachPair& pair) {
+  std::string name = category_words(pair.summary->category);
+  if (pair.any().fit != FitRange::regular) name += fmt::format(", {}", to_string(pair.any().fit));
+  return name;
+}
+
+BriefTable range_table(const std::vector<ReachPair>& pairs, SourceList& sources) {
+  BriefTable table;
+  table.key = "ranges";
+  table.caption = "Size range by category, and how many lines offer the largest size";
+  table.columns = {{"category", "Category", false},
+                   {"then", "Then", false},
+                   {"now", "Now", false},
+                   {"largest_then", "Largest, then", false},
+                   {"largest_now", "Largest, now", false}};
+  for (const ReachPair& pair : pairs) {
+    table.rows.push_back({Phrase{}.name(reach_name(pair)), range_cell(pair.then, sources.then()),
+                          range_cell(pair.now, sources.now()), largest_cell(pair.then),
+                          largest_cell(pair.now)});
+  }
+  return table;
+}
+
+std::uint32_t offering(const SizeReach* reach, const std::string& label) {
+  if (reach == nullptr) return 0;
+  for (const ReachStep& step : reach->steps) {
+    if (step.size.label == label) return step.offering;
+  }
+  return 0;
+}
+
+/// Sizes of both sides in order; by their key where they rank, else the later side's order first.
+std::vector<Size> all_steps(const ReachPair& pair) {
+  std::vector<Size> sizes;
+  const auto add = [&sizes](const SizeReach* reach) {
+    if (reach == nullptr) return;
+    for (const ReachStep& step : reach->steps) {
+      const auto same = [&step](const Size& size) { return size.label == step.size.label; };
+      if (std::none_of(sizes.begin(), sizes.end(), same)) sizes.push_back(step.size);
+    }
+  };
+  add(pair.now);
+  add(pair.then);
+  if (pair.any().system == SizeSystem::unknown) return sizes;
+  std::stable_sort(sizes.begin(), sizes.end(), [](const Size& a, const Size& b) {
+    return std::pair(a.low, a.high) < std::pair(b.low, b.high);
+  });
+  return sizes;
+}
+
+std::uint32_t share(std::uint32_t part, const SizeReach* of) {
+  constexpr std::uint64_t kWhole = 1000;
+  if (of == nullptr || of->lines == 0) return 0;
+  return static_cast<std::uint32_t>((part * kWhole + of->lines / 2) / of->lines);
+}
+
+Phrase share_cell(std::uint32_t part, const SizeReach* of) {
+  if (of == nullptr) return Phrase{}.figure("none");
+  return Phrase{}.figure(fmt::format("{} of {}", part, of->lines));
+}
+
+BriefTable size_by_size_table(const ReachPair& pair) {
+  BriefTable table;
+  table.key = "size_by_size";
+  table.caption = fmt::format("Lines that offer each size: {}", reach_name(pair));
+  table.columns = {{"size", "Size", false}, {"then", "Then", true}, {"now", "Now", true}};
+  table.folded = true;
+  for (const Size& size : all_steps(pair)) {
+    const std::uint32_t then = offering(pair.then, size.label);
+    const std::uint32_t now = offering(pair.now, size.label);
+    table.rows.push_back(
+        {Phrase{}.name(size.label), share_cell(then, pair.then), share_cell(now, pair.now)});
+    table.bars.push_back({share(then, pair.then), share(now, pair.now)});
+  }
+  return table;
+}
+
+/// Prices of a category in one currency on both sides.
+struct LadderPair {
+  const CategorySummary* summary = nullptr;
+  const PriceLadder* then = nullptr;
+  const PriceLadder* now = nullptr;
+};
+
+const PriceLadder* same_currency(const CategorySide& side, Currency currency) {
+  for (const PriceLadder& each : side.prices) {
+    if (each.currency == currency) return &each;
+  }
+  return nullptr;
+}
+
+std::vector<LadderPair> ladder_pairs(const ChangeSet& set) {
+  std::vector<LadderPair> pairs;
+  for (const CategorySummary& summary : set.categories) {
+    for (const PriceLadder& now : summary.after.prices) {
+      pairs.push_back({&summary, same_currency(summary.before, now.currency), &now});
+    }
+    for (const PriceLadder& then : summary.before.prices) {
+      if (same_currency(summary.after, then.currency) == nullptr) {
+        pairs.push_back({&summary, &then, nullptr});
+      }
+    }
+  }
+  return pairs;
+}
+
+Phrase price_cell(const PriceLadder* prices, MinorUnits PriceLadder::*step, std::size_t note) {
+  if (prices == nullptr) return Phrase{}.figure("none");
+  return Phrase{}.figure(money_words({prices->*step, prices->currency})).note(note);
+}
+
+Phrase index_cell(const CategorySummary& summary) {
+  if (!summary.index) return {};
+  return Phrase{}
+      .figure(index_words(summary.index->jevons))
+      .words(" on ")
+      .figure(std::to_string(summary.index->lines));
+}
+
+Phrase marked_cell(const LadderPair& pair) {
+  const auto text = [](const PriceLadder* side) {
+    return side == nullptr ? std::string("none")
+                           : fmt::format("{} of {}", side->marked_down, side->lines);
+  };
+  return Phrase{}.figure(text(pair.then)).words(", now ").figure(text(pair.now));
+}
+
+BriefTable ladder_table(const std::vector<LadderPair>& pairs, SourceList& sources) {
+  BriefTable table;
+  table.key = "by_category";
+  table.caption = "Prices by category, one price a line (its lowest)";
+  table.columns = {{"category", "Category", false},     {"entry_then", "From, then", true},
+                   {"entry_now", "From, now", true},    {"median_then", "Median, then", true},
+                   {"median_now", "Median, now", true}, {"like_for_like", "Like for like", true},
+                   {"marked_down", "Marked down", true}};
+  for (const LadderPair& pair : pairs) {
+    table.rows.push_back({Phrase{}.name(category_words(pair.summary->category)),
+                          price_cell(pair.then, &PriceLadder::entry, sources.then()),
+                          price_cell(pair.now, &PriceLadder::entry, sources.now()),
+                          price_cell(pair.then, &PriceLadder::median, sources.then()),
+                          price_cell(pair.now, &PriceLadder::median, sources.now()),
+                          index_cell(*pair.summary), marked_cell(pair)});
+  }
+  return table;
+}
+
+Phrase step_cell(const Change& change) {
+  const auto* before = fact_of<PriceFact>(change.before);
+  const auto* after = fact_of<PriceFact>(change.after);
+  if (before == nullptr || after == nullptr) return {};
+  if (before->amount.currency != after->amount.currency) return {};
+  Phrase cell;
+  cell.figure(
+      money_step_words({after->amount.minor - before->amount.minor, after->amount.currency}));
+  if (const auto move = price_move(change)) {
+    cell.words(" (").figure(percent_words(*move, true)).words(")");
+  }
+  return cell;
+}
+
+BriefTable moves_table(ChangeList changes, std::string key, std::string caption,
+                       SourceList& sources) {
+  sort_by_move(changes);
+  BriefTable table;
+  table.key = std::move(key);
+  table.caption = std::move(caption);
+  table.columns = {{"line", "Line", false},
+                   {"then", "Then", true},
+                   {"now", "Now", true},
+                   {"step", "Change", true}};
+  for (const Change* change : changes) {
+    table.rows.push_back({change->line ? line_cell(*change->line) : Phrase{},
+                          side_cell(*change, false, sources), side_cell(*change, true, sources),
+                          step_cell(*change)});
+  }
+  return table;
+}
+
+}  // namespace
+
+BriefSection sizes_section(const ChangeSet& set, SourceList& sources) {
+  using enum ChangeKind;
+  BriefSection section{"sizes", "Sizes", {}, {}};
+  const auto pairs = reach_pairs(set);
+  if (!pairs.empty()) section.tables.push_back(range_table(pairs, sources));
+  const ChangeList changes = of_kinds(set, {sizes_widened, sizes_narrowed, size_gap_filled,
+                                            size_gap_opened, fit_range_added, fit_range_dropped});
+  if (!changes.empty())
+    section.tables.push_back(
+        sides_table(changes, "line_sizes", "Lines whose sizes changed", sources));
+  for (const ReachPair& pair : pairs) section.tables.push_back(size_by_size_table(pair));
+  return section;
+}
+
+BriefSection prices_section(const ChangeSet& set, SourceList& sources) {
+  using enum ChangeKind;
+  BriefSection section{"prices", "Prices", {}, {}};
+  const auto pairs = ladder_pairs(set);
+  if (!pairs.empty()) section.tables.push_back(ladder_table(pairs, sources));
+  ChangeList moves = of_kinds(set, {price_up, price_down});
+  if (!moves.empty()) {
+    section.tables.push_back(
+        moves_table(std::move(moves), "full_prices", "Full prices, largest move first", sources));
+  }
+  ChangeList marked = of_kinds(set, {marked_down, markdown_changed, markdown_ended});
+  if (!marked.empty()) {
+    section.tables.push_back(
+        moves_table(std::move(marked), "markdowns", "Markdowns, largest move first", sources));
+  }
+  return section;
+}
+
+}  // namespace rangebook

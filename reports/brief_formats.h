@@ -1,0 +1,27 @@
+// The forms of a brief. All say the same: the figures are made once, in make_brief.
+#pragma once
+
+#include <string>
+
+#include "reports/brief.h"
+
+namespace rangebook {
+
+/// For a terminal: headlines, sections with aligned columns, numbered sources.
+std::string brief_text(const Brief& brief);
+
+/// CommonMark with GFM tables and footnotes.
+std::string brief_markdown(const Brief& brief);
+
+/// `rangebook.brief/1`, described in schema/FORMAT.md. For figures to calculate with, read the
+/// changes JSON: the brief holds them as text.
+std::string brief_json(const Brief& brief);
+
+/// One self-contained page: no outside address, no script. Readable at any width from 390 px, dark
+/// and light by the reader's setting, printable on A4 with folded lists open.
+std::string brief_html(const Brief& brief);
+
+/// `AW26, 2 September 2026, range-aw26.csv, line 22`: what a note says.
+Phrase source_phrase(const Source& source);
+
+}  // namespace rangebook

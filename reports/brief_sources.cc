@@ -1,0 +1,16 @@
+// One number a sighting.
+#include "reports/brief_sources.h"
+
+namespace rangebook {
+
+SourceList::SourceList(const CaptureInfo& from, const CaptureInfo& to)
+    : then_{from.id, from.on, from.season, {}, {}}, now_{to.id, to.on, to.season, {}, {}} {}
+
+std::size_t SourceList::number(const Sighting& seen) {
+  const Key key{seen.capture, seen.on, seen.document, seen.line};
+  const auto [entry, is_new] = numbers_.try_emplace(key, sources_.size() + 1);
+  if (is_new) sources_.push_back(seen);
+  return entry->second;
+}
+
+}  // namespace rangebook
