@@ -44,9 +44,9 @@ const char* find_tag_end(const char* at, const char* end) {
   }
 }
 
-bool equals_ignoring_case(std::string_view text, std::string_view lower) {
-  return std::equal(text.begin(), text.end(), lower.begin(), lower.end(),
-                    [](char a, char b) { return ascii_lower(a) == b; });
+bool equals_ignoring_case(std::string_view a, std::string_view b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](char x, char y) { return ascii_lower(x) == ascii_lower(y); });
 }
 
 std::optional<std::string_view> find_attribute(std::string_view inside, std::string_view name) {

@@ -35,8 +35,8 @@ class HtmlAttributes {
 /// The raw value of the first attribute called `name` (lower case); nothing when it is not there.
 std::optional<std::string_view> find_attribute(std::string_view inside, std::string_view name);
 
-/// True when both are equal apart from the case of ASCII letters; `lower` is in lower case.
-bool equals_ignoring_case(std::string_view text, std::string_view lower);
+/// True when both are equal apart from the case of ASCII letters.
+bool equals_ignoring_case(std::string_view a, std::string_view b);
 
 /// The ">" that ends the tag whose name ends at `at`, or `end` when the text stops before. Only an
 /// "=" after an attribute's name opens a value, and only a value can hide a ">".

@@ -1,0 +1,304 @@
+// From a document to rows: encoding, scan, JSON, products, and every refusal in words.
+#include "importers/page_reader.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <deque>
+#include <optional>
+#include <utility>
+
+#include "importers/html_scan.h"
+#include "importers/page_address.h"
+#include "importers/page_encoding.h"
+#include "importers/page_sniff.h"
+#include "importers/schema_org_rows.h"
+#include "importers/utf8.h"
+#include "importers/utf8_sequence.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::size_t kDeclarationBytes = 4096;  // where a page declares its encoding
+constexpr std::size_t kMaxNamedTypes = 8;
+
+std::string excerpt(std::string_view text) { return excerpt_of(text, kExcerptBytes); }
+
+bool is_blank(const ProductRow& row) {
+  return std::all_of(row.cells.begin(), row.cells.end(),
+                     [](const std::string& cell) { return cell.empty(); });
+}
+
+class PageReader final : public RowReader {
+ public:
+  PageReader(std::string_view document, std::uint32_t index) : document_(document), index_(index) {}
+
+  Step next() override;
+  const RawRow& row() const override { return row_; }
+  const Rejection& rejection() const override { return rejection_; }
+  std::string mapping() const override;
+
+ private:
+  using Output = std::variant<ProductRow, Rejection>;
+  struct Place {
+    std::uint64_t text_byte = 0;  ///< in the text
+    std::uint64_t byte = 0;       ///< in the document, behind its byte order mark
+    std::uint64_t line = 1;
+  };
+
+  void open();
+  void read_text();
+  void read_blocks();
+  void add_block(const ScriptBlock& block);
+  void find_products();
+  void refuse(RejectionKind kind, std::string what, std::string how_to_fix);
+  void refuse_block(const ScriptBlock& block, const JsonProblem& problem);
+  void refuse_page_without_products();
+  void note_bad_bytes(const ScriptBlock& block, std::size_t bytes);
+  Rejection rejection_at(std::uint64_t byte);
+  Rejection doubt_of(const ProductRow& row);
+  Rejection nameless(const ProductRow& row);
+  bool refill();
+  void show(ProductRow row);
+  void move_to(std::uint64_t byte);
+
+  std::string_view document_;
+  std::uint32_t index_;
+  bool opened_ = false;
+  bool bad_block_ = false;
+  std::size_t repaired_ = 0;
+  PageText page_;
+  Place place_;
+  PageScan scan_;
+  JsonTree tree_;
+  std::vector<JsonId> roots_;
+  std::optional<LinkedData> data_;
+  std::optional<ProductFinder> finder_;
+  std::optional<ProductRows> rows_;
+  std::deque<Output> ready_;
+  ProductRow shown_;
+  RawRow row_;
+  Rejection rejection_;
+};
+
+RowReader::Step PageReader::next() {
+  if (!std::exchange(opened_, true)) open();
+  while (ready_.empty()) {
+    if (!refill()) return Step::end;
+  }
+  Output output = std::move(ready_.front());
+  ready_.pop_front();
+  if (auto* rejection = std::get_if<Rejection>(&output)) {
+    rejection_ = std::move(*rejection);
+    return Step::rejection;
+  }
+  show(std::get<ProductRow>(std::move(output)));
+  return Step::row;
+}
+
+void PageReader::open() {
+  const WrongDocument wrong = wrong_document(document_);
+  if (document_.size() > kMaxPageBytes) {
+    return refuse(RejectionKind::over_limit,
+                  fmt::format("The page has {} MiB; the limit is {} MiB.", document_.size() >> 20U,
+                              kMaxPageBytes >> 20U),
+                  "Save the page as \"Web page, HTML only\", without its pictures.");
+  }
+  if (!wrong.what.empty()) {
+    return refuse(RejectionKind::unreadable_document, std::string(wrong.what),
+                  std::string(wrong.how_to_fix));
+  }
+  read_text();
+}
+
+void PageReader::read_text() {
+  const auto declared = scan_page(document_.substr(0, kDeclarationBytes)).charset;
+  auto page = decode_page(document_, find_encoding(document_, declared));
+  if (!page) {
+    return refuse(RejectionKind::bad_encoding,
+                  fmt::format("The page says it is in the encoding \"{}\", which is not known.",
+                              excerpt(declared.value_or(""))),
+                  "Save the page again in UTF-8.");
+  }
+  page_ = std::move(*page);
+  if (!page_.converted.empty()) page_.text = page_.converted;
+  scan_ = scan_page(page_.text);
+  read_blocks();
+}
+
+void PageReader::read_blocks() {
+  for (const auto& block : scan_.json_ld) add_block(block);
+  find_products();
+}
+
+void PageReader::add_block(const ScriptBlock& block) {
+  const bool blank = block.text.find_first_not_of(" \t\r\n\f") == block.text.npos;
+  if (blank) return;
+  const auto result = tree_.add(block.text, block.byte);
+  if (const auto* problem = std::get_if<JsonProblem>(&result)) return refuse_block(block, *problem);
+  const auto& added = std::get<JsonBlock>(result);
+  roots_.push_back(added.root);
+  repaired_ += added.repaired ? 1 : 0;
+  if (added.bad_bytes > 0) note_bad_bytes(block, added.bad_bytes);
+}
+
+void PageReader::find_products() {
+  data_.emplace(tree_);
+  data_->set_language(scan_.language.value_or(""));
+  finder_.emplace(*data_, roots_);
+  if (finder_->leaves().empty() && !bad_block_) return refuse_page_without_products();
+  PageFrame frame;
+  const std::string stated = scan_.canonical.value_or(scan_.og_url.value_or(""));
+  frame.address = resolve_address(stated, scan_.og_url.value_or(""));
+  if (!is_absolute_address(frame.address)) frame.address.clear();
+  frame.base = resolve_address(scan_.base.value_or(frame.address), frame.address);
+  rows_.emplace(*data_, *finder_, std::move(frame));
+}
+
+bool PageReader::refill() {
+  if (!rows_) return false;
+  auto rows = rows_->next();
+  if (!rows) return false;
+  for (auto& row : *rows) {
+    if (is_blank(row)) {
+      ready_.emplace_back(nameless(row));
+      continue;
+    }
+    std::optional<Rejection> doubt;
+    if (row.doubt) doubt = doubt_of(row);
+    ready_.emplace_back(std::move(row));
+    if (doubt) ready_.emplace_back(std::move(*doubt));
+  }
+  return true;
+}
+
+void PageReader::show(ProductRow row) {
+  shown_ = std::move(row);
+  for (std::size_t i = 0; i < kFieldCount; ++i) row_.cells[i] = shown_.cells[i];
+  move_to(shown_.byte);
+  row_.origin = {
+      .document = index_, .line = place_.line, .byte = byte_order_mark(document_) + place_.byte};
+}
+
+// Rows mostly come in the order of the page, so the way from the last place is short.
+void PageReader::move_to(std::uint64_t byte) {
+  if (byte < place_.text_byte) place_ = {};
+  const auto between = page_.text.substr(place_.text_byte, byte - place_.text_byte);
+  place_.line += count_lines(between);
+  place_.byte += page_.converted.empty() ? between.size() : encoded_size(between, page_.encoding);
+  place_.text_byte = byte;
+}
+
+Rejection PageReader::rejection_at(std::uint64_t byte) {
+  move_to(byte);
+  Rejection rejection;
+  rejection.document = index_;
+  rejection.line = place_.line;
+  rejection.byte = byte_order_mark(document_) + place_.byte;
+  return rejection;
+}
+
+Rejection PageReader::nameless(const ProductRow& row) {
+  Rejection rejection = rejection_at(row.byte);
+  rejection.field = to_string(Field::name);
+  rejection.kind = RejectionKind::missing_name;
+  rejection.what = "The page marks up a product, but states neither its name nor anything else.";
+  rejection.how_to_fix = "Type the line into a CSV.";
+  return rejection;
+}
+
+Rejection PageReader::doubt_of(const ProductRow& row) {
+  Rejection rejection = rejection_at(row.byte);
+  rejection.field = to_string(Field::price);
+  rejection.kind = RejectionKind::ambiguous_price;
+  rejection.refused = Refused::cell;
+  rejection.what = row.doubt->what;
+  rejection.how_to_fix = row.doubt->how_to_fix;
+  rejection.excerpt = excerpt(row.doubt->excerpt);
+  rejection.line_code = row[Field::line_code];
+  rejection.name = row[Field::name];
+  return rejection;
+}
+
+void PageReader::refuse(RejectionKind kind, std::string what, std::string how_to_fix) {
+  Rejection rejection;
+  rejection.document = index_;
+  rejection.kind = kind;
+  rejection.what = std::move(what);
+  rejection.how_to_fix = std::move(how_to_fix);
+  ready_.emplace_back(std::move(rejection));
+}
+
+void PageReader::refuse_block(const ScriptBlock& block, const JsonProblem& problem) {
+  bad_block_ = true;
+  Rejection rejection = rejection_at(block.byte + problem.byte);
+  rejection.excerpt = excerpt(block.text.substr(std::min(problem.byte, block.text.size())));
+  switch (problem.kind) {
+    case JsonProblem::Kind::not_json:
+      rejection.kind = RejectionKind::bad_markup;
+      rejection.what = problem.at_end || !block.closed
+                           ? "The product markup (JSON-LD) breaks off: the page ends too early."
+                           : "The product markup (JSON-LD) is not valid JSON from here on.";
+      rejection.how_to_fix =
+          "Save the page again; if it stays, the shop's page is at fault: type the line into a "
+          "CSV.";
+      break;
+    case JsonProblem::Kind::too_deep:
+      rejection.kind = RejectionKind::bad_markup;
+      rejection.what = fmt::format(
+          "The product markup (JSON-LD) is nested more than {} levels deep.", kMaxJsonDepth);
+      rejection.how_to_fix = "This is no product markup; type the line into a CSV.";
+      break;
+    case JsonProblem::Kind::too_large:
+      rejection.kind = RejectionKind::over_limit;
+      rejection.what =
+          fmt::format("The product markup (JSON-LD) has more than {} MiB or {} values.",
+                      kMaxJsonBytes >> 20U, kMaxJsonValues);
+      rejection.how_to_fix = "Save the pages of single products instead.";
+      break;
+  }
+  ready_.emplace_back(std::move(rejection));
+}
+
+void PageReader::note_bad_bytes(const ScriptBlock& block, std::size_t bytes) {
+  Rejection rejection = rejection_at(block.byte + utf8_prefix(block.text));
+  rejection.kind = RejectionKind::bad_encoding;
+  rejection.refused = Refused::cell;
+  rejection.what = fmt::format(
+      "{} bytes of the product markup are not UTF-8; they were read as \"\uFFFD\".", bytes);
+  rejection.how_to_fix = "Save the page again; check the names and colours of this page.";
+  rejection.excerpt = excerpt(block.text.substr(utf8_prefix(block.text)));
+  ready_.emplace_back(std::move(rejection));
+}
+
+void PageReader::refuse_page_without_products() {
+  std::string types;
+  std::size_t named = 0;
+  for (const auto type : finder_->other_types()) {
+    if (named++ < kMaxNamedTypes) types += (types.empty() ? "" : ", ") + std::string(type);
+  }
+  const std::string found = scan_.json_ld.empty()
+                                ? "it has no JSON-LD"
+                                : fmt::format("its {} JSON-LD blocks hold {}", scan_.json_ld.size(),
+                                              types.empty() ? "nothing typed" : excerpt(types));
+  refuse(RejectionKind::unreadable_document,
+         fmt::format("The page has no product markup: looked for a schema.org Product or "
+                     "ProductGroup in JSON-LD, but {}.",
+                     found),
+         "Save the page of a single product as \"Web page, HTML only\", or type the line into a "
+         "CSV; microdata and visible text are not read yet.");
+}
+
+std::string PageReader::mapping() const {
+  return fmt::format("json-ld blocks={} repaired={} products={} encoding={}", scan_.json_ld.size(),
+                     repaired_, finder_ ? finder_->leaves().size() : 0,
+                     page_.encoding.empty() ? "unknown" : page_.encoding);
+}
+
+}  // namespace
+
+std::unique_ptr<RowReader> open_page(std::string_view html, std::uint32_t document_index) {
+  return std::make_unique<PageReader>(html, document_index);
+}
+
+}  // namespace rangebook
