@@ -76,7 +76,7 @@ std::set<SizeStep> run(System system, Fit fit, int low, int high) {
 }
 
 std::set<SizeStep> Inventor::size_run(const std::string& department) {
-  if (department == "accessories") return {{System::one_size, Fit::regular, 0}};
+  if (department == "scarves") return {{System::one_size, Fit::regular, 0}};
   const bool short_run = random_.percent(25);
   if (department == "knitwear") return run(System::alpha, Fit::regular, 0, short_run ? 3 : 4);
   return run(System::uk, Fit::regular, house_.size_low, house_.size_high - (short_run ? 2 : 0));

@@ -25,13 +25,13 @@ Range first_range(Inventor& inventor) {
                                              {"trousers", 14},
                                              {"skirts", 10},
                                              {"jackets-coats", 12},
-                                             {"accessories", 5},
+                                             {"scarves", 5},
                                              {"tops", 14},
                                              {"knitwear", 12}}));
   each(turn.draw("dresses", 4), [&](int uid) { turn.mark_down(uid, 20); });
   each(turn.draw("knitwear", 3), [&](int uid) { turn.mark_down(uid, 30); });
   each(turn.draw("jackets-coats", 2), [&](int uid) { turn.mark_down(uid, 15); });
-  each(turn.draw("skirts", 2), [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("skirts", 2, on_shelf), [&](int uid) { turn.sell_out(uid); });
   each(turn.draw("trousers", 2), [&](int uid) { turn.add_fit(uid, Fit::petite, 6, 14); });
   return turn.now();
 }
@@ -42,10 +42,9 @@ void markdowns(Turn& turn) {
   each(turn.draw("dresses", 1, marked_down), [&](int uid) { turn.end_markdown(uid); });
   each(turn.draw("knitwear", 1, marked_down), [&](int uid) { turn.end_markdown(uid); });
   each(turn.draw("jackets-coats", 1, marked_down), [&](int uid) { turn.end_markdown(uid); });
-  each(turn.draw("skirts", 3, [](const Style& style) { return !sold_out(style); }),
-       [&](int uid) { turn.mark_down(uid, 25); });
+  each(turn.draw("skirts", 3, on_shelf), [&](int uid) { turn.mark_down(uid, 25); });
   each(turn.draw("tops", 2), [&](int uid) { turn.mark_down(uid, 20); });
-  each(turn.draw("dresses", 2, several_colours), [&](int uid) {  // one colour only
+  each(turn.draw("dresses", 2, several_undiscounted), [&](int uid) {  // one colour only
     turn.mark_down(uid, 30, {turn.style(uid).colours.front()});
   });
   each(turn.draw("jackets-coats", 2, not_marked_down), [&](int uid) {
@@ -62,14 +61,14 @@ void second_season(Turn& turn) {
   });
   each(turn.draw("", 18, not_marked_down), [&](int uid) { turn.reprice(uid, 107); });
   each(turn.draw("trousers", 3), [&](int uid) { turn.reprice(uid, 92); });
-  each(turn.draw("accessories", 1), [&](int uid) { turn.reprice(uid, 80); });
+  each(turn.draw("scarves", 1), [&](int uid) { turn.reprice(uid, 80); });
   each(turn.draw("knitwear", 2), [&](int uid) { turn.change_fabric(uid); });
   each(turn.draw("skirts", 1, sold_out), [&](int uid) { turn.restock(uid); });
-  each(turn.draw("trousers", 1), [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("trousers", 1, on_shelf), [&](int uid) { turn.sell_out(uid); });
   each(turn.draw("tops", 1), [&](int uid) { turn.move(uid, "dresses"); });
   each(turn.draw("dresses", 2), [&](int uid) { turn.drop(uid); });
   each(turn.draw("jackets-coats", 1), [&](int uid) { turn.drop(uid); });
-  for (const char* department : {"dresses", "skirts", "tops", "accessories"}) turn.add(department);
+  for (const char* department : {"dresses", "skirts", "tops", "scarves"}) turn.add(department);
 }
 
 }  // namespace
@@ -84,8 +83,7 @@ Story ostrel_house() {
   dialect.variant_columns = true;
   dialect.in_stock = "in stock";
   dialect.sold_out = "sold out";
-  const std::set<std::string> pages{"dresses", "trousers", "skirts", "jackets-coats",
-                                    "accessories"};
+  const std::set<std::string> pages{"dresses", "trousers", "skirts", "jackets-coats", "scarves"};
   Story story{house(), {}, {}};
   story.captures.push_back({.season = "AW25",
                             .date = "2025-09-09",

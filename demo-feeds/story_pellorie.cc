@@ -27,9 +27,9 @@ Range first_range(Inventor& inventor) {
                                              {"trousers", 16},
                                              {"skirts", 10},
                                              {"jackets-coats", 12},
-                                             {"accessories", 6}}));
+                                             {"scarves", 6}}));
   each(turn.draw("dresses", 3), [&](int uid) { turn.open_gap(uid, 14); });
-  each(turn.draw("tops", 3), [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("tops", 3, on_shelf), [&](int uid) { turn.sell_out(uid); });
   each(turn.draw("knitwear", 2), [&](int uid) { turn.mark_down(uid, 20); });
   return turn.now();
 }
@@ -43,8 +43,7 @@ void second_season(Turn& turn) {
   each(turn.draw("knitwear", 3, [](const Style& style) { return reaches(style, 4); }),
        [&](int uid) { turn.narrow(uid, 1, 3); });
   each(turn.draw("tops", 2, sold_out), [&](int uid) { turn.restock(uid); });
-  each(turn.draw("tops", 2, [](const Style& style) { return !sold_out(style); }),
-       [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("tops", 2, on_shelf), [&](int uid) { turn.sell_out(uid); });
   each(turn.draw("knitwear", 1, marked_down), [&](int uid) { turn.change_markdown(uid, 40); });
   each(turn.draw("tops", 2), [&](int uid) { turn.drop(uid); });
   each(turn.draw("dresses", 2), [&](int uid) { turn.drop(uid); });

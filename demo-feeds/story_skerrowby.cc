@@ -25,7 +25,7 @@ Range first_range(Inventor& inventor) {
                                              {"trousers", 18},
                                              {"skirts", 12},
                                              {"jackets-coats", 10},
-                                             {"accessories", 6}}));
+                                             {"scarves", 6}}));
   each(turn.draw("dresses", 4), [&](int uid) { turn.add_fit(uid, Fit::petite, 6, 16); });
   each(turn.draw("trousers", 4), [&](int uid) { turn.add_fit(uid, Fit::tall, 10, 18); });
   each(turn.draw("tops", 2), [&](int uid) { turn.open_gap(uid, 12); });
@@ -48,7 +48,7 @@ void second_season(Turn& turn) {
   each(turn.draw("tops", 2, several_colours), [&](int uid) { turn.drop_colour(uid); });
   each(turn.draw("trousers", 2), [&](int uid) { turn.add_colour(uid); });
   each(turn.draw("jackets-coats", 2), [&](int uid) { turn.mark_down(uid, 20); });
-  each(turn.draw("skirts", 2), [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("skirts", 2, on_shelf), [&](int uid) { turn.sell_out(uid); });
 }
 
 /// A style of AW24 that AW25 did not have, as it was.
@@ -63,7 +63,7 @@ void wider_sizes(Turn& turn) {
   const auto plain = [](const Style& style) { return only_regular(style); };
   each(turn.draw("dresses", 14, plain), [&](int uid) { turn.widen(uid, 6, 26); });
   each(turn.draw("trousers", 9, plain), [&](int uid) { turn.widen(uid, 8, 24); });
-  each(turn.draw("skirts", 10, [](const Style& style) { return !sold_out(style); }), [&](int uid) {
+  each(turn.draw("skirts", 10, on_shelf), [&](int uid) {
     if (reaches(turn.style(uid), 20)) turn.narrow(uid, 8, 18);
   });
   each(turn.draw("dresses", 2, plain), [&](int uid) {  // three changes on one line
@@ -95,9 +95,9 @@ void third_season(Turn& turn, const Range& first) {
   bring_back(turn, first, "knitwear");
   each(turn.draw("dresses", 2), [&](int uid) { turn.drop(uid); });
   each(turn.draw("tops", 3), [&](int uid) { turn.drop(uid); });
-  each(turn.draw("accessories", 1), [&](int uid) { turn.drop(uid); });
+  each(turn.draw("scarves", 1), [&](int uid) { turn.drop(uid); });
   for (const char* department :
-       {"dresses", "dresses", "tops", "knitwear", "trousers", "jackets-coats", "accessories"}) {
+       {"dresses", "dresses", "tops", "knitwear", "trousers", "jackets-coats", "scarves"}) {
     const int uid = turn.add(department);
     if (department == std::string("dresses")) turn.style(uid).sizes.insert({System::uk, {}, 22});
     turn.inventor().numbers().number_variants(turn.style(uid));
@@ -105,7 +105,7 @@ void third_season(Turn& turn, const Range& first) {
   each(turn.draw("knitwear", 3), [&](int uid) { turn.add_colour(uid); });
   each(turn.draw("knitwear", 2, several_colours), [&](int uid) { turn.drop_colour(uid); });
   each(turn.draw("tops", 1), [&](int uid) { turn.move(uid, "dresses"); });
-  each(turn.draw("tops", 2), [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("tops", 2, on_shelf), [&](int uid) { turn.sell_out(uid); });
   each(turn.draw("knitwear", 3), [&](int uid) { turn.reprice(uid, 104); });
 }
 

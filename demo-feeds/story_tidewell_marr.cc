@@ -29,7 +29,7 @@ Range first_range(Inventor& inventor) {
                                              {"skirts", 8},
                                              {"jackets-coats", 12}}));
   each(turn.draw("jackets-coats", 3), [&](int uid) { turn.mark_down(uid, 25); });
-  each(turn.draw("dresses", 1), [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("dresses", 1, on_shelf), [&](int uid) { turn.sell_out(uid); });
   return turn.now();
 }
 
@@ -79,7 +79,7 @@ void second_season(Turn& turn) {
   each(turn.draw("knitwear", 2, several_colours), [&](int uid) { turn.drop_colour(uid); });
   each(turn.draw("jackets-coats", 2, marked_down), [&](int uid) { turn.end_markdown(uid); });
   each(turn.draw("dresses", 1, sold_out), [&](int uid) { turn.restock(uid); });
-  each(turn.draw("tops", 2), [&](int uid) { turn.sell_out(uid); });
+  each(turn.draw("tops", 2, on_shelf), [&](int uid) { turn.sell_out(uid); });
   new_codes(turn);
 }
 

@@ -9,18 +9,14 @@
 
 namespace demo {
 
-inline bool several_colours(const Style& style) {
-  return style.colours.size() > 1;
+inline bool several_colours(const Style& style) { return style.colours.size() > 1; }
+inline bool marked_down(const Style& style) { return !style.sale.empty(); }
+inline bool not_marked_down(const Style& style) { return style.sale.empty(); }
+inline bool several_undiscounted(const Style& style) {
+  return several_colours(style) && not_marked_down(style);
 }
-inline bool marked_down(const Style& style) {
-  return !style.sale.empty();
-}
-inline bool not_marked_down(const Style& style) {
-  return style.sale.empty();
-}
-inline bool sold_out(const Style& style) {
-  return style.all_gone;
-}
+inline bool sold_out(const Style& style) { return style.all_gone; }
+inline bool on_shelf(const Style& style) { return !style.all_gone; }
 inline bool has_fit(const Style& style, Fit fit) {
   return !sizes_of(style, style.sizes.begin()->system, fit).empty();
 }

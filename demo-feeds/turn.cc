@@ -9,6 +9,11 @@ namespace {
 
 System main_system(const Style& style) { return style.sizes.begin()->system; }
 
+/// The list of events is the truth, so an event that would change nothing is a slip in the story.
+void require(bool happens, const char* event, const Style& style) {
+  if (!happens) throw std::logic_error(std::string(event) + " changes nothing: " + style.code);
+}
+
 void erase_sizes(Style& style, const std::function<bool(const SizeStep&)>& gone) {
   std::erase_if(style.sizes, gone);
   std::erase_if(style.gtins, [&](const auto& entry) { return gone(entry.first.second); });
@@ -63,11 +68,13 @@ void Turn::not_covered(int uid) {
 }
 
 void Turn::rename(int uid, const std::string& name) {
+  require(style(uid).name != name, "renaming", style(uid));
   style(uid).name = name;
   note("line-renamed", uid);
 }
 
 void Turn::recode(int uid, const std::string& code) {
+  require(style(uid).code != code, "recoding", style(uid));
   style(uid).code = code;
   note("line-recoded", uid);
 }
@@ -82,7 +89,7 @@ void Turn::add_colour(int uid) {
 
 void Turn::drop_colour(int uid) {
   Style& changed = style(uid);
-  if (changed.colours.size() < 2) throw std::logic_error("the only colour cannot go");
+  require(changed.colours.size() > 1, "dropping the only colour", changed);
   const std::string colour = changed.colours.back();
   changed.colours.pop_back();
   changed.sale.erase(colour);
@@ -101,6 +108,7 @@ void Turn::widen(int uid, int low, int high) {
   Style& changed = style(uid);
   const System system = main_system(changed);
   const std::vector<SizeStep> had = sizes_of(changed, system, Fit::regular);
+  require(low < had.front().rank || high > had.back().rank, "widening", changed);
   for (const SizeStep& size : run(system, Fit::regular, low, high)) {
     if (size < had.front() || size > had.back()) changed.sizes.insert(size);
   }
@@ -109,6 +117,8 @@ void Turn::widen(int uid, int low, int high) {
 }
 
 void Turn::narrow(int uid, int low, int high) {
+  const std::vector<SizeStep> had = sizes_of(style(uid), main_system(style(uid)), Fit::regular);
+  require(low > had.front().rank || high < had.back().rank, "narrowing", style(uid));
   erase_sizes(style(uid), [&](const SizeStep& size) {
     return size.fit == Fit::regular && (size.rank < low || size.rank > high);
   });
@@ -116,6 +126,10 @@ void Turn::narrow(int uid, int low, int high) {
 }
 
 void Turn::open_gap(int uid, int rank) {
+  const std::vector<SizeStep> had = sizes_of(style(uid), main_system(style(uid)), Fit::regular);
+  require(std::ranges::count(had, rank, &SizeStep::rank) == 1 && rank > had.front().rank &&
+              rank < had.back().rank,
+          "opening a gap", style(uid));
   erase_sizes(style(uid),
               [&](const SizeStep& size) { return size.fit == Fit::regular && size.rank == rank; });
   note_size("size-gap-opened", uid, Fit::regular);
@@ -123,19 +137,23 @@ void Turn::open_gap(int uid, int rank) {
 
 void Turn::fill_gap(int uid, int rank) {
   Style& changed = style(uid);
-  changed.sizes.insert({main_system(changed), Fit::regular, rank});
+  const SizeStep missing{main_system(changed), Fit::regular, rank};
+  require(changed.sizes.insert(missing).second, "filling a gap", changed);
   inventor_.numbers().number_variants(changed);
   note_size("size-gap-filled", uid, Fit::regular);
 }
 
 void Turn::add_fit(int uid, Fit fit, int low, int high) {
   Style& changed = style(uid);
+  require(sizes_of(changed, main_system(changed), fit).empty(), "adding a fit range", changed);
   changed.sizes.merge(run(main_system(changed), fit, low, high));
   inventor_.numbers().number_variants(changed);
   note_size("fit-range-added", uid, fit);
 }
 
 void Turn::drop_fit(int uid, Fit fit) {
+  require(!sizes_of(style(uid), main_system(style(uid)), fit).empty(), "dropping a fit range",
+          style(uid));
   erase_sizes(style(uid), [&](const SizeStep& size) { return size.fit == fit; });
   note_size("fit-range-dropped", uid, fit);
 }
@@ -144,7 +162,7 @@ void Turn::reprice(int uid, int percent) {
   Style& changed = style(uid);
   const Minor old = changed.full;
   changed.full = inventor_.tidy(old * percent / 100);
-  if (changed.full == old) throw std::logic_error("the price did not move");
+  require(changed.full != old, "repricing", changed);
   note(changed.full > old ? "price-up" : "price-down", uid);
 }
 
@@ -155,16 +173,20 @@ void Turn::set_sale(Style& changed, int percent, const std::vector<std::string>&
 }
 
 void Turn::mark_down(int uid, int percent, const std::vector<std::string>& colours) {
+  require(style(uid).sale.empty(), "marking down again", style(uid));
   set_sale(style(uid), percent, colours);
   events_.push_back({.kind = "marked-down", .uid = uid, .colours = colours});
 }
 
 void Turn::change_markdown(int uid, int percent) {
+  const std::map<std::string, Minor> old = style(uid).sale;
   set_sale(style(uid), percent, {});
+  require(!old.empty() && style(uid).sale != old, "changing a markdown", style(uid));
   note("markdown-changed", uid);
 }
 
 void Turn::end_markdown(int uid) {
+  require(!style(uid).sale.empty(), "ending a markdown", style(uid));
   style(uid).sale.clear();
   note("markdown-ended", uid);
 }
@@ -181,16 +203,19 @@ void Turn::change_fabric(int uid) {
 }
 
 void Turn::move(int uid, const std::string& department) {
+  require(style(uid).category != department, "moving", style(uid));
   style(uid).category = department;
   note("category-moved", uid);
 }
 
 void Turn::sell_out(int uid) {
+  require(!style(uid).all_gone, "selling out", style(uid));
   style(uid).all_gone = true;
   note("stock-out", uid);
 }
 
 void Turn::restock(int uid) {
+  require(style(uid).all_gone, "restocking", style(uid));
   style(uid).all_gone = false;
   note("stock-back", uid);
 }

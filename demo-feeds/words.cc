@@ -108,9 +108,9 @@ Department coats() {
           240};
 }
 
-Department accessories() {
-  return {"accessories",
-          "Accessories",
+Department scarves() {
+  return {"scarves",
+          "Scarves",
           {"scarf", "fringed scarf", "wrap shawl", "snood"},
           {"with hand-rolled edges", "with a short fringe", "in a double layer"},
           {plain("brushed wool", {{"Wool", 100}}), plain("modal", {{"Modal", 100}}),
@@ -122,8 +122,8 @@ Department accessories() {
 }  // namespace
 
 const std::vector<Department>& departments() {
-  static const std::vector<Department> all{dresses(), tops(),  knitwear(),   trousers(),
-                                           skirts(),  coats(), accessories()};
+  static const std::vector<Department> all{dresses(), tops(),  knitwear(), trousers(),
+                                           skirts(),  coats(), scarves()};
   return all;
 }
 
