@@ -11,7 +11,7 @@
 #include "reports/brief.h"
 #include "reports/brief_formats.h"
 #include "reports/changes_json.h"
-#include "reports/changes_lists.h"
+#include "reports/change_lists.h"
 #include "reports/snapshot_csv.h"
 #include "schema/error.h"
 #include "tracker/app/cli.h"

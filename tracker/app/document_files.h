@@ -11,9 +11,6 @@
 
 namespace rangebook {
 
-/// A page larger than this is refused unread.
-inline constexpr std::uint64_t kMaxPageBytes = std::uint64_t{256} << 20U;
-
 struct DocumentFile {
   std::string path;
   std::string name;  ///< without folders
