@@ -12,13 +12,12 @@ namespace rangebook {
 namespace {
 
 /// Each label after its length, so that no two lists of labels share a key.
-std::string joined(const std::vector<std::string>& labels) {
-  std::string key;
+void join(const std::vector<std::string>& labels, std::string& key) {
+  key.clear();
   for (const std::string& label : labels) {
     const std::size_t size = label.size();
     key.append(reinterpret_cast<const char*>(&size), sizeof size).append(label);
   }
-  return key;
 }
 
 /// Among spellings of one size the shortest, then the first by bytes, is shown.
@@ -101,9 +100,14 @@ bool SizeRun::has_fit(FitRange fit) const {
                      [fit](const SizeGroup& each) { return each.fit == fit; });
 }
 
+// Both states of a line mostly have the same labels, and are asked for several times in a row.
 const SizeRun& Interpreter::size_run(const std::vector<std::string>& labels) {
-  std::unique_ptr<SizeRun>& run = runs_[joined(labels)];
+  if (last_run_ != nullptr && labels == last_labels_) return *last_run_;
+  join(labels, key_);
+  std::unique_ptr<SizeRun>& run = runs_[key_];
   if (!run) run = std::make_unique<SizeRun>(read_run(labels, sizes_));
+  last_labels_ = labels;
+  last_run_ = run.get();
   return *run;
 }
 

@@ -66,6 +66,9 @@ class Interpreter {
 
  private:
   SizeSystem sizes_;
+  std::string key_;  // of the last size run, kept for its memory
+  std::vector<std::string> last_labels_;
+  const SizeRun* last_run_ = nullptr;
   std::unordered_map<std::string, std::unique_ptr<SizeRun>> runs_;
   std::unordered_map<std::string, std::string_view> categories_;
   std::unordered_map<std::string, std::string> colours_;

@@ -218,7 +218,10 @@ struct Mark {
   std::uint64_t gtin = 0;
   std::size_t line = 0;
 
-  auto operator<=>(const Mark&) const = default;
+  bool operator==(const Mark&) const = default;
+  bool operator<(const Mark& other) const {
+    return gtin != other.gtin ? gtin < other.gtin : line < other.line;
+  }
 };
 
 /// The GTINs of the lines left over, each at one line only: a number two lines share tells nothing.
