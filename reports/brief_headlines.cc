@@ -180,8 +180,9 @@ void add_price_moves(std::vector<Headline>& out, const ChangeSet& set, SourceLis
   sort_by_move(moves);
   const Change& largest = *moves.front();
   Phrase sentence;
-  sentence.words("The full price is up on ").figure(lines_words(up));
-  sentence.words(" and down on ").figure(lines_words(down)).words("; the largest move is ");
+  sentence.words("The full price is up on ").figure(up > 0 ? lines_words(up) : "none");
+  sentence.words(" and down on ").figure(down > 0 ? lines_words(down) : "none");
+  sentence.words("; the largest move is ");
   if (largest.line) sentence.name(line_words(*largest.line)).words(", ");
   sentence.append(cited(largest, false, sources)).words(" to ");
   sentence.append(cited(largest, true, sources));

@@ -176,7 +176,7 @@ class Page {
 
   HtmlWriter::Scope scroller(std::string_view label) {
     return html_.in(
-        "div", {{"class", "scroll"}, {"role", "region"}, {"tabindex", "0"}, {"aria-label", label}});
+        "div", {{"class", "scroll"}, {"role", "group"}, {"tabindex", "0"}, {"aria-label", label}});
   }
 
   void rows_table(const BriefTable& content, std::size_t first, std::size_t last,

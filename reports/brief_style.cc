@@ -154,6 +154,7 @@ footer p { margin: 0 0 .3rem; max-width: 44rem; }
   .headlines .lead { font-size: 12pt; }
   .headlines .dates { font-size: 8pt; }
   figure summary { display: none; }
+  figure svg { max-width: 100%; height: auto; }
   .reaches { grid-template-columns: 1fr 1fr; gap: 6mm 8mm; }
   section { display: block; margin-top: 7mm; border-top: 0; padding-top: 0; }
   section > h2 { margin-bottom: 2mm; }

@@ -56,6 +56,15 @@ std::string_view replacement(char sign, bool quotes) {
   return {};
 }
 
+/// Bytes from the start that stand for themselves everywhere: almost all of a page.
+std::size_t plain_prefix(std::string_view text) {
+  const auto special = std::find_if(text.begin(), text.end(), [](char sign) {
+    return sign < 0x20 || sign >= 0x7F || sign == '&' || sign == '<' || sign == '>' ||
+           sign == '"' || sign == '\'';
+  });
+  return static_cast<std::size_t>(special - text.begin());
+}
+
 /// U+0080 to U+009F have no place in a page.
 bool is_c1_control(std::string_view character) {
   return character.size() == 2 && character[0] == '\xC2' &&
@@ -150,6 +159,10 @@ void HtmlWriter::attribute(const HtmlAttribute& each) {
 
 void HtmlWriter::escaped(std::string_view content, bool quotes) {
   while (!content.empty()) {
+    const std::size_t plain = plain_prefix(content);
+    out_ += content.substr(0, plain);
+    content.remove_prefix(plain);
+    if (content.empty()) break;
     const Utf8Step step = utf8_step(content);
     const std::string_view character = content.substr(0, step.bytes);
     const auto instead = step.bytes == 1 ? replacement(character[0], quotes) : std::string_view{};

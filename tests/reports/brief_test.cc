@@ -190,7 +190,7 @@ TEST(Brief, FiveThousandChangesKeepTheirOrderAndSources) {
   const Brief brief = make_brief(fixture::large(5000));
   EXPECT_EQ(brief.sources.size(), 10002U);
   EXPECT_THAT(top_sentences(brief, 1)[0],
-              HasSubstr("The full price is up on 5000 lines and down on 0 lines"));
+              HasSubstr("The full price is up on 5000 lines and down on none"));
 }
 
 }  // namespace
