@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <array>
 #include <optional>
 
 #include "importers/csv_records.h"
@@ -52,16 +53,8 @@ char best_delimiter(std::string_view header) {
 }
 
 std::string_view delimiter_name(char delimiter) {
-  switch (delimiter) {
-    case ',':
-      return "comma";
-    case ';':
-      return "semicolon";
-    case '\t':
-      return "tab";
-    default:
-      return "bar";
-  }
+  constexpr std::array<std::string_view, 4> kNames{"comma", "semicolon", "tab", "bar"};
+  return kNames.at(kDelimiters.find(delimiter));
 }
 
 class CsvReader final : public RowReader {

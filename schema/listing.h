@@ -5,10 +5,12 @@
 
 #include <compare>
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "schema/compact_optional.h"
 #include "schema/gtin.h"
 #include "schema/money.h"
 #include "schema/raw_row.h"
@@ -37,13 +39,16 @@ struct LineDetail {
 
 enum class Stock : std::uint8_t { unknown, in_stock, sold_out };
 
+/// A price that may not be stated.
+using OptionalPrice = CompactOptional<MinorUnits, std::numeric_limits<MinorUnits>::min()>;
+
 /// One variant: colour x size. Prices in minor units of the listing's currency.
 struct Offer {
   std::uint16_t colour = 0;  ///< index into LineOffers::colours
   std::uint16_t size = 0;    ///< index into LineOffers::sizes
   Stock stock = Stock::unknown;
-  std::optional<MinorUnits> price;       ///< what it sells for
-  std::optional<MinorUnits> full_price;  ///< what it sold for before a markdown, where stated
+  OptionalPrice price;       ///< what it sells for
+  OptionalPrice full_price;  ///< what it sold for before a markdown, where stated
 
   bool operator==(const Offer&) const = default;
 };

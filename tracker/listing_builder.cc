@@ -29,8 +29,7 @@ std::uint16_t find_or_add(std::vector<std::string>& labels, std::string_view lab
   return static_cast<std::uint16_t>(labels.size() - 1);
 }
 
-template <typename T>
-bool contradicts(const std::optional<T>& a, const std::optional<T>& b) {
+bool contradicts(const OptionalPrice& a, const OptionalPrice& b) {
   return a && b && *a != *b;
 }
 

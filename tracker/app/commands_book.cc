@@ -26,22 +26,9 @@ void print_shop(const Shop& shop) {
              to_string(shop.sizes));
 }
 
-std::int64_t sum(const Database& database, const char* sql) {
-  auto row = database.prepare(sql);
-  row.step();
-  return row.integer(0);
-}
-
-void print_sizes(const Database& database) {
+void print_sizes(const BookSizes& sizes) {
   fmt::print("documents {} bytes, line versions {} bytes, captures {} bytes, file {} bytes\n",
-             sum(database, "SELECT coalesce(sum(length(frame)), 0) FROM document_chunk"),
-             sum(database, "SELECT coalesce(sum(length(frame) + length(hashes)), 0) FROM pack"),
-             sum(database,
-                 "SELECT coalesce(sum(length(manifest) + length(origins)), 0) "
-                 "FROM capture"),
-             sum(database,
-                 "SELECT page_count * page_size FROM pragma_page_count(), "
-                 "pragma_page_size()"));
+             sizes.documents, sizes.versions, sizes.captures, sizes.file);
 }
 
 }  // namespace
@@ -88,7 +75,7 @@ int command_check(const std::string& book, bool sizes) {
   if (findings.empty()) {
     fmt::print("Sound: every hash, reference and count agrees ({}).\n", opened.database().path());
   }
-  if (sizes) print_sizes(opened.database());
+  if (sizes) print_sizes(opened.sizes());
   return findings.empty() ? kDone : kEnvironment;
 }
 

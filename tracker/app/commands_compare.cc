@@ -10,8 +10,8 @@
 
 #include "reports/brief.h"
 #include "reports/brief_formats.h"
-#include "reports/changes_json.h"
 #include "reports/change_lists.h"
+#include "reports/changes_json.h"
 #include "reports/snapshot_csv.h"
 #include "schema/error.h"
 #include "tracker/app/cli.h"

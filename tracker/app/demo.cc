@@ -95,19 +95,18 @@ struct ShopBrief {
   Brief brief;
 };
 
+/// What matters most of each shop first, then what matters next: four shops are four stories.
 void print_headlines(const std::vector<ShopBrief>& briefs) {
-  std::vector<std::pair<Theme, std::string>> all;
-  for (const auto& [shop, brief] : briefs) {
-    for (const auto& headline : brief.headlines) {
-      if (headline.theme == Theme::nothing) continue;
-      all.emplace_back(headline.theme, shop.name + ": " + plain_text(headline.sentence, false));
+  std::vector<std::string> told;
+  for (std::size_t rank = 0; rank < kHeadlines; ++rank) {
+    for (const auto& [shop, brief] : briefs) {
+      const auto sentences = top_sentences(brief, kHeadlines);
+      if (rank < sentences.size()) told.push_back(shop.name + ": " + sentences[rank]);
     }
   }
-  std::stable_sort(all.begin(), all.end(),
-                   [](const auto& a, const auto& b) { return a.first < b.first; });
   fmt::print("\nThe five most important changes (all shops and figures here are invented):\n");
-  for (std::size_t i = 0; i < std::min(kHeadlines, all.size()); ++i) {
-    fmt::print("{}. {}\n", i + 1, all[i].second);
+  for (std::size_t i = 0; i < std::min(kHeadlines, told.size()); ++i) {
+    fmt::print("{}. {}\n", i + 1, told[i]);
   }
 }
 

@@ -248,6 +248,18 @@ void Book::backup(const std::string& path) const {
   database_->copy_to(path);
 }
 
+BookSizes Book::sizes() const {
+  const auto sum = [&](const char* sql) {
+    auto row = database_->prepare(sql);
+    row.step();
+    return row.integer(0);
+  };
+  return {sum("SELECT coalesce(sum(length(frame)), 0) FROM document_chunk"),
+          sum("SELECT coalesce(sum(length(frame) + length(hashes)), 0) FROM pack"),
+          sum("SELECT coalesce(sum(length(manifest) + length(origins)), 0) FROM capture"),
+          sum("SELECT page_count * page_size FROM pragma_page_count(), pragma_page_size()")};
+}
+
 std::string Book::document_bytes(std::int64_t capture, std::uint32_t position) const {
   auto rows = database_->prepare(
       "SELECT k.frame FROM capture_document cd JOIN document_chunk k "

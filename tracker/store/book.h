@@ -29,6 +29,14 @@ struct CaptureRecord {
   std::int64_t refused = 0;  ///< rows and cells
 };
 
+/// Bytes of the parts of a book.
+struct BookSizes {
+  std::int64_t documents = 0;  ///< compressed
+  std::int64_t versions = 0;   ///< packed lines with their hashes
+  std::int64_t captures = 0;   ///< lists of lines
+  std::int64_t file = 0;
+};
+
 class Book {
  public:
   /// Opens an existing book, or with `create` makes a new one where there is none.
@@ -60,6 +68,8 @@ class Book {
 
   /// Copies the book into a new file, also while it is in use.
   void backup(const std::string& path) const;
+
+  BookSizes sizes() const;
 
   /// The bytes of a document of a capture, as they were captured.
   std::string document_bytes(std::int64_t capture, std::uint32_t position) const;

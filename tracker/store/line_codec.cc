@@ -44,11 +44,11 @@ void put_places(std::string& out, const LineOffers& line) {
 }
 
 /// 0 is "not stated"; a price p is p + 1. Prices are never negative.
-std::uint64_t price_code(const std::optional<MinorUnits>& price) {
+std::uint64_t price_code(const OptionalPrice& price) {
   return price ? static_cast<std::uint64_t>(*price) + 1 : 0;
 }
-std::optional<MinorUnits> price_of(std::uint64_t code) {
-  return code == 0 ? std::nullopt : std::optional(static_cast<MinorUnits>(code - 1));
+OptionalPrice price_of(std::uint64_t code) {
+  return code == 0 ? OptionalPrice{} : OptionalPrice(static_cast<MinorUnits>(code - 1));
 }
 
 /// Runs of equal prices: most lines have one price.
@@ -259,7 +259,7 @@ std::optional<std::string> encode_offers_delta(const LineOffers& base, const Lin
 bool apply_offers_delta(std::string_view delta, LineOffers& line) {
   ByteReader in(delta);
   std::uint64_t next = 0;
-  const auto change = [&](std::optional<MinorUnits>& price) {
+  const auto change = [&](OptionalPrice& price) {
     price = price_of(price_code(price) + static_cast<std::uint64_t>(in.signed_varint()));
   };
   while (!in.at_end()) {
