@@ -58,7 +58,7 @@ INSERT INTO expected
     (SELECT line_code, number FROM old EXCEPT SELECT line_code, number FROM new) JOIN carried USING (line_code)
     WHERE number > low2 AND number < high2;
 
--- Full prices as such, then markdowns: those that began, ended, or are of another amount.
+-- Full prices as such, then markdowns: begun, ended, or now at another selling price.
 CREATE TEMP VIEW priced AS
   SELECT *, colour || '/' || size || ' ' || full || ' > ' || full2 AS fulls,
     colour || '/' || size || ' ' || pays || ' > ' || pays2 AS paid
@@ -73,7 +73,7 @@ INSERT INTO expected
   SELECT 'markdown-ended', line_code, paid FROM priced WHERE pays < full AND pays2 = full2
   UNION ALL
   SELECT 'markdown-changed', line_code, paid FROM priced
-    WHERE pays < full AND pays2 < full2 AND full - pays <> full2 - pays2;
+    WHERE pays < full AND pays2 < full2 AND pays <> pays2;
 INSERT INTO expected
   SELECT 'stock-out', line_code, there || '/' || offered || ' > ' || there2 || '/' || offered2
     FROM carried WHERE there > 0 AND there2 = 0
