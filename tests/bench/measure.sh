@@ -3,19 +3,21 @@
 
 microseconds() { echo $((${EPOCHREALTIME/[.,]/})); }
 
-# timed SERIES COMMAND...: runs it, appending its microseconds to SERIES.time and the peak resident
-# kilobytes to SERIES.rss. Output goes to SERIES.out; a failure ends the run.
+# timed SERIES COMMAND...: runs it, appending its microseconds to SERIES.time, the peak resident
+# kilobytes to SERIES.rss and the processor seconds of all its threads to SERIES.cpu. Output goes to
+# SERIES.out; a failure ends the run.
 timed() {
   local series=$1 began
   shift
   began=$(microseconds)
-  /usr/bin/time -q -o "$series.peak" -f %M "$@" >"$series.out" 2>"$series.err" </dev/null || {
+  /usr/bin/time -q -o "$series.peak" -f '%M %U %S' "$@" >"$series.out" 2>"$series.err" </dev/null || {
     echo "tests/bench/run: this failed: $*" >&2
     tail -n 5 "$series.err" >&2
     exit 3
   }
   echo $(($(microseconds) - began)) >>"$series.time"
-  cat "$series.peak" >>"$series.rss"
+  awk '{ print $1 }' "$series.peak" >>"$series.rss"
+  awk '{ print $2 + $3 }' "$series.peak" >>"$series.cpu"
 }
 
 # median FILE: of numbers, one a line (the lower middle one).
