@@ -42,13 +42,10 @@ struct Size {
   SizeSystem system = SizeSystem::unknown;
   FitRange fit = FitRange::regular;
   /// Order key, larger is larger; dual sizes (12-14, S/M) carry the span. Numbers count in tenths
-  /// (`38.5` is 385, US `00` is -10), letters from M = 0 in steps of 10, waists and bands likewise.
-  /// Zero for unknown.
+  /// (`38.5` is 385, US `00` is -10), letters from M = 0 in steps of 10. Sizes of two measures count
+  /// by the first, then the second: waist and leg length, band and cup. Zero for unknown.
   std::int32_t low = 0;
   std::int32_t high = 0;
-  /// The second measure where there is one: leg length in tenths of an inch, or the cup's place in
-  /// its alphabet. Orders sizes of the same waist or band; no part of a size range's ends.
-  std::int32_t second = 0;
 
   bool ranked() const { return system != SizeSystem::unknown; }
   auto operator<=>(const Size&) const = default;

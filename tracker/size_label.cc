@@ -103,12 +103,8 @@ constexpr std::array<std::string_view, 11> kWaistAndLength{
 constexpr std::array<std::string_view, 2> kWaistAndLengthInches{"N/N", "N-N"};
 constexpr std::array<std::string_view, 2> kWaistInches{"N", "Nw"};
 
-bool waist_plausible(int tenths) {
-  return tenths >= 200 && tenths <= 600;
-}
-bool length_plausible(int tenths) {
-  return tenths >= 240 && tenths <= 400;
-}
+bool waist_plausible(int tenths) { return tenths >= 200 && tenths <= 600; }
+bool length_plausible(int tenths) { return tenths >= 240 && tenths <= 400; }
 
 std::optional<SizeReading> as_waist(const Core& core, std::string_view pattern) {
   const bool both = contains(kWaistAndLength, pattern) ||

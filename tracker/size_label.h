@@ -31,7 +31,7 @@ struct SizeReading {
   FitRange fit = FitRange::regular;
   int low = 0;
   int high = 0;    ///< differs from low for pairs
-  int second = 0;  ///< as Size::second
+  int second = 0;  ///< leg length in tenths of an inch, or the cup's place in its alphabet
 };
 
 /// Reads any label; `unknown` when it is no form of a size. `preferred` chooses among several

@@ -95,17 +95,22 @@ SizeSystem system_of_number(const SizeReading& reading, SetFacts& facts, SizeSys
                            reading.mark.has_value());
 }
 
+/// Leg lengths and cups stay below this many steps.
+constexpr int kSecondMeasures = 1000;
+
+int two_measures(int first, int second) { return first * kSecondMeasures + second; }
+
 /// A slash pair as waist and length.
 void place_waist_pair(const SizeReading& reading, Size& size) {
   size.system = SizeSystem::waist_length;
-  size.high = reading.low;
-  size.second = reading.high;
+  size.low = size.high = two_measures(reading.low, reading.high);
 }
 
 void place_w_number(const SizeReading& reading, bool waist, Size& size) {
   const bool plausible = waist ? reading.low <= 600 : reading.low <= 440;
   if (!plausible) return;
   size.system = waist ? SizeSystem::waist_length : SizeSystem::us;
+  if (waist) size.low = size.high = two_measures(reading.low, 0);
   if (!waist) size.fit = FitRange::plus;
 }
 
@@ -132,9 +137,11 @@ void place(const SizeReading& reading, SetFacts& facts, SizeSystem shop_default,
       return;
     case SizeShape::waist:
       size.system = SizeSystem::waist_length;
+      size.low = size.high = two_measures(reading.low, reading.second);
       return;
     case SizeShape::bra:
       size.system = reading.mark.value_or(SizeSystem::bra);
+      size.low = size.high = two_measures(reading.low, reading.second);
       return;
     case SizeShape::one_size:
       size.system = SizeSystem::one_size;
@@ -148,8 +155,7 @@ Size size_of(const std::string& label, const SizeReading& reading, SetFacts& fac
             .system = SizeSystem::unknown,
             .fit = reading.fit,
             .low = reading.low,
-            .high = reading.high,
-            .second = reading.second};
+            .high = reading.high};
   place(reading, facts, shop_default, size);
   if (!size.ranked()) size = Size{.label = label};
   return size;
@@ -171,8 +177,8 @@ std::vector<Size> interpret_sizes(std::span<const std::string> labels, SizeSyste
 }
 
 bool size_less(const Size& a, const Size& b) {
-  return std::tie(a.system, a.fit, a.low, a.high, a.second, a.label) <
-         std::tie(b.system, b.fit, b.low, b.high, b.second, b.label);
+  return std::tie(a.system, a.fit, a.low, a.high, a.label) <
+         std::tie(b.system, b.fit, b.low, b.high, b.label);
 }
 
 }  // namespace rangebook

@@ -48,7 +48,7 @@ std::variant<std::vector<std::string>, SizeProblem> expand_sizes(std::string_vie
 /// on both sides.
 std::vector<Size> interpret_sizes(std::span<const std::string> labels, SizeSystem shop_default);
 
-/// `a` comes before `b` in lists: by system, fit, position, second measure, then label. Total.
+/// `a` comes before `b` in lists: by system, fit, position, then label. Total.
 bool size_less(const Size& a, const Size& b);
 
 }  // namespace rangebook

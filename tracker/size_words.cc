@@ -79,9 +79,7 @@ std::size_t run_length(std::string_view text, bool (*belongs)(char)) {
 }
 
 /// Letters beyond ASCII stay part of a word, so that they never look like a sign.
-bool is_word_byte(char c) {
-  return is_ascii_letter(c) || static_cast<unsigned char>(c) >= 0x80;
-}
+bool is_word_byte(char c) { return is_ascii_letter(c) || static_cast<unsigned char>(c) >= 0x80; }
 
 /// Length of a decimal behind a number ("38.5", "38,5"), with its sign; 0 if there is none.
 std::size_t decimal_length(std::string_view rest) {
@@ -202,15 +200,9 @@ std::optional<std::vector<SizeToken>> size_tokens(std::string_view folded) {
   return tokens;
 }
 
-std::optional<SizeSystem> system_word(std::string_view word) {
-  return look_up(kSystemWords, word);
-}
-std::optional<FitRange> fit_word(std::string_view word) {
-  return look_up(kFitWords, word);
-}
-std::optional<FitRange> fit_letter(std::string_view word) {
-  return look_up(kFitLetters, word);
-}
+std::optional<SizeSystem> system_word(std::string_view word) { return look_up(kSystemWords, word); }
+std::optional<FitRange> fit_word(std::string_view word) { return look_up(kFitWords, word); }
+std::optional<FitRange> fit_letter(std::string_view word) { return look_up(kFitLetters, word); }
 bool is_size_word(std::string_view word) {
   return std::find(kSizeWords.begin(), kSizeWords.end(), word) != kSizeWords.end();
 }

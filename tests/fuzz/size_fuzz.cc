@@ -1,34 +1,24 @@
-// Fuzz entry: any bytes as a size cell and as labels; nothing may crash, and labels stay in limits.
-#include <cstddef>
-#include <cstdint>
-#include <cstdlib>
-#include <string_view>
-
+// Fuzz entry: the shop's size system on the first line, then a size cell. Labels stay in their
+// limits, and whatever they mean has a sound order key.
+#include "tests/fuzz/require.h"
 #include "tracker/size_parser.h"
 
-namespace {
-
-void check(bool holds) {
-  if (!holds) std::abort();
-}
-
-}  // namespace
-
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  using rangebook::SizeSystem;
-  if (size == 0) return 0;
-  const auto last = static_cast<std::uint8_t>(SizeSystem::one_size);
-  const auto shop = static_cast<SizeSystem>(data[0] % (last + 1));
-  const std::string_view cell(reinterpret_cast<const char*>(data) + 1, size - 1);
-  const auto result = rangebook::expand_sizes(cell, shop);
-  if (const auto* bad = std::get_if<rangebook::SizeProblem>(&result)) {
-    check(!bad->what.empty() && !bad->how_to_fix.empty());
+  using namespace rangebook;
+  const auto [system, cell] = first_line(as_text(data, size));
+  const auto shop = parse_size_system(system).value_or(SizeSystem::uk);
+  const auto result = expand_sizes(cell, shop);
+  if (const auto* bad = std::get_if<SizeProblem>(&result)) {
+    require(!bad->what.empty() && !bad->how_to_fix.empty(), "a problem says what and how to fix");
     return 0;
   }
   const auto& labels = std::get<std::vector<std::string>>(result);
-  check(labels.size() <= rangebook::kMaxSizesPerCell);
-  const auto sizes = rangebook::interpret_sizes(labels, shop);
-  check(sizes.size() == labels.size());
-  for (const auto& one : sizes) check(one.low <= one.high);
+  require(labels.size() <= kMaxSizesPerCell, "a cell has a limited number of sizes");
+  const auto sizes = interpret_sizes(labels, shop);
+  require(sizes.size() == labels.size(), "every label has a meaning");
+  for (const auto& one : sizes) {
+    require(one.low <= one.high, "a size ends where it begins or later");
+    require(one.ranked() || (one.low == 0 && one.high == 0), "an unknown label has no position");
+  }
   return 0;
 }

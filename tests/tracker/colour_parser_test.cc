@@ -4,12 +4,12 @@
 #include <gtest/gtest.h>
 
 #include <cstdio>
-#include <fstream>
 #include <map>
 #include <string>
 #include <vector>
 
 #include "schema/embedded.h"
+#include "tests/check_rows.h"
 
 namespace rangebook {
 namespace {
@@ -23,12 +23,7 @@ std::string hex_of(std::optional<Srgb> colour) {
 
 std::map<std::string, std::string> css_colours() {
   std::map<std::string, std::string> colours;
-  std::ifstream file(RANGEBOOK_CHECKS "/css-colours.tsv");
-  for (std::string line; std::getline(file, line);) {
-    const auto tab = line.find('\t');
-    if (line.starts_with('#') || line.starts_with("name\t")) continue;
-    colours.emplace(line.substr(0, tab), line.substr(tab + 1));
-  }
+  for (const auto& row : check_rows("css-colours.tsv")) colours.emplace(row.at(0), row.at(1));
   return colours;
 }
 

@@ -4,12 +4,13 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
+#include <algorithm>
 #include <sstream>
 #include <string>
 #include <vector>
 
 #include "schema/embedded.h"
+#include "tests/check_rows.h"
 
 namespace rangebook {
 namespace {
@@ -17,19 +18,6 @@ namespace {
 std::string read(std::string_view text) {
   const auto composition = parse_composition(text);
   return composition ? to_string(*composition) : "nothing";
-}
-
-std::vector<std::vector<std::string>> check_rows(const std::string& name) {
-  std::ifstream file(std::string(RANGEBOOK_CHECKS) + "/" + name);
-  std::vector<std::vector<std::string>> rows;
-  bool header = true;
-  for (std::string line; std::getline(file, line);) {
-    if (line.starts_with('#') || std::exchange(header, false)) continue;
-    std::istringstream cells(line);
-    auto& row = rows.emplace_back();
-    for (std::string cell; std::getline(cells, cell, '\t');) row.push_back(cell);
-  }
-  return rows;
 }
 
 /// The names a row of Annex I gives: `flax (or linen)`, `polyamide or nylon`, `alpaca, llama, ..`.
