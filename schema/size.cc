@@ -36,17 +36,11 @@ constexpr NameTable<FitRange, 5> kFitNames{{
 
 }  // namespace
 
-std::string_view to_string(SizeSystem system) {
-  return name_of(kSystemNames, system);
-}
-std::string_view to_string(FitRange fit) {
-  return name_of(kFitNames, fit);
-}
+std::string_view to_string(SizeSystem system) { return name_of(kSystemNames, system); }
+std::string_view to_string(FitRange fit) { return name_of(kFitNames, fit); }
 std::optional<SizeSystem> parse_size_system(std::string_view name) {
   return value_of(kSystemNames, name);
 }
-std::optional<FitRange> parse_fit_range(std::string_view name) {
-  return value_of(kFitNames, name);
-}
+std::optional<FitRange> parse_fit_range(std::string_view name) { return value_of(kFitNames, name); }
 
 }  // namespace rangebook

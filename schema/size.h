@@ -42,8 +42,8 @@ struct Size {
   SizeSystem system = SizeSystem::unknown;
   FitRange fit = FitRange::regular;
   /// Order key, larger is larger; dual sizes (12-14, S/M) carry the span. Numbers count in tenths
-  /// (`38.5` is 385, US `00` is -10), letters from M = 0 in steps of 10. Sizes of two measures count
-  /// by the first, then the second: waist and leg length, band and cup. Zero for unknown.
+  /// (`38.5` is 385, US `00` is -10), letters from M = 0 in steps of 10. Sizes of two measures
+  /// count by the first, then the second: waist and leg length, band and cup. Zero for unknown.
   std::int32_t low = 0;
   std::int32_t high = 0;
 

@@ -14,9 +14,7 @@ std::string fold_text(std::string_view text);
 /// Without spaces at both ends; a no-break space counts as a space.
 std::string_view trim_text(std::string_view text);
 
-inline constexpr bool is_ascii_digit(char c) {
-  return c >= '0' && c <= '9';
-}
+inline constexpr bool is_ascii_digit(char c) { return c >= '0' && c <= '9'; }
 inline constexpr bool is_ascii_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
