@@ -29,6 +29,29 @@ class Gtin {
   std::uint64_t value_;
 };
 
+/// A GTIN that may not be stated, in the space of one: a capture has a million of them. Converts
+/// to and from std::optional<Gtin>. No GTIN is all zeros.
+class OptionalGtin {
+ public:
+  OptionalGtin() = default;
+  OptionalGtin(std::nullopt_t) {}                    // NOLINT(google-explicit-constructor)
+  OptionalGtin(Gtin gtin) : value_(gtin.value()) {}  // NOLINT(google-explicit-constructor)
+  OptionalGtin(const std::optional<Gtin>& gtin)      // NOLINT(google-explicit-constructor)
+      : value_(gtin ? gtin->value() : 0) {}
+
+  operator std::optional<Gtin>() const {  // NOLINT(google-explicit-constructor)
+    return has_value() ? std::optional(Gtin::from_value(value_)) : std::nullopt;
+  }
+  bool has_value() const { return value_ != 0; }
+  explicit operator bool() const { return has_value(); }
+  Gtin operator*() const { return Gtin::from_value(value_); }
+
+  bool operator==(const OptionalGtin&) const = default;
+
+ private:
+  std::uint64_t value_ = 0;
+};
+
 /// The shortest of GTIN-8, -12, -13, -14 forms that holds the value, with leading zeros; 12-digit
 /// values are written as GTIN-13.
 std::string to_string(Gtin gtin);

@@ -228,8 +228,8 @@ struct Mark {
 std::vector<Mark> single_marks(const Snapshot& snapshot, const Indices& left) {
   std::vector<Mark> marks;
   for (const std::size_t i : left) {
-    for (const std::optional<Gtin>& gtin : snapshot.lines[i].listing.offers.gtins) {
-      if (gtin && gtin->value() != 0) marks.push_back({gtin->value(), i});
+    for (const OptionalGtin gtin : snapshot.lines[i].listing.offers.gtins) {
+      if (gtin) marks.push_back({(*gtin).value(), i});
     }
   }
   std::sort(marks.begin(), marks.end());

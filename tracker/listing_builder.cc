@@ -35,8 +35,8 @@ bool contradicts(const OptionalPrice& a, const OptionalPrice& b) {
 
 bool gtin_contradicts(const LineOffers& line, std::size_t index, const std::optional<Gtin>& other) {
   if (line.gtins.empty() || !other) return false;
-  const auto& gtin = line.gtins[index];
-  return gtin.has_value() && gtin->value() != other->value();
+  const OptionalGtin gtin = line.gtins[index];
+  return gtin.has_value() && *gtin != *other;
 }
 
 void fill(std::string& text, const std::string& other) {

@@ -5,6 +5,7 @@
 #include <fmt/ranges.h>
 
 #include <ctime>
+#include <future>
 #include <set>
 
 #include "importers/csv_reader.h"
@@ -230,9 +231,11 @@ ChangeSet run_comparison(const Book& book, const CompareRequest& request) {
                                             : find_capture(book, request.shop, request.to);
   const CaptureInfo from = request.from.empty() ? latest_before(book, to)
                                                 : find_capture(book, request.shop, request.from);
-  // 1. Two snapshots: from here on nothing reads the book.
-  const Snapshot before = read_snapshot(book, from.id, SnapshotDetail::without);
+  // 1. Two snapshots, side by side: from here on nothing reads the book.
+  auto earlier_side = std::async(
+      std::launch::async, [&] { return read_snapshot(book, from.id, SnapshotDetail::without); });
   const Snapshot after = read_snapshot(book, to.id, SnapshotDetail::without);
+  const Snapshot before = earlier_side.get();
   // 2. Links before differences: without knowing which line is which, every renamed line would be
   //    both new and dropped.
   const LinkSet links = link_lines(before, after, book.link_decisions(request.shop), nullptr);

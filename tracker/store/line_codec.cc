@@ -110,16 +110,16 @@ void read_places(ByteReader& in, LineOffers& line, bool full_grid) {
   }
 }
 
-void put_gtins(std::string& out, const std::vector<std::optional<Gtin>>& gtins) {
+void put_gtins(std::string& out, const std::vector<OptionalGtin>& gtins) {
   std::int64_t last = 0;
   for (const auto& gtin : gtins) {
-    const auto value = gtin ? static_cast<std::int64_t>(gtin->value()) : 0;
+    const auto value = gtin ? static_cast<std::int64_t>((*gtin).value()) : 0;
     put_varint(out, zigzag(value - last));
     last = value;
   }
 }
 
-void read_gtins(ByteReader& in, std::vector<std::optional<Gtin>>& gtins) {
+void read_gtins(ByteReader& in, std::vector<OptionalGtin>& gtins) {
   std::uint64_t last = 0;
   for (auto& gtin : gtins) {
     last += static_cast<std::uint64_t>(in.signed_varint());

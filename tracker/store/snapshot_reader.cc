@@ -10,8 +10,9 @@
 namespace rangebook {
 namespace {
 
-/// Packs stay unpacked while a snapshot is read: later versions refer back to earlier packs.
-constexpr std::size_t kCacheBytes = std::size_t{512} << 20U;
+/// Lines are read in the order in which they were written, so a few packs serve: the one at hand
+/// and those its deltas refer back to.
+constexpr std::size_t kCacheBytes = std::size_t{4} << 20U;
 
 std::vector<LineOrigin> read_origins(const Database& database, std::int64_t capture,
                                      std::size_t count) {
