@@ -12,7 +12,9 @@
 namespace rangebook {
 namespace {
 
-constexpr NameTable<Theme, 12> kThemeNames{{
+constexpr std::size_t kThemes = 12;
+
+constexpr NameTable<Theme, kThemes> kThemeNames{{
     {Theme::sizes, "sizes"},
     {Theme::prices, "prices"},
     {Theme::entry_prices, "entry-prices"},
@@ -27,7 +29,7 @@ constexpr NameTable<Theme, 12> kThemeNames{{
     {Theme::nothing, "nothing"},
 }};
 
-constexpr NameTable<Theme, 12> kThemeWords{{
+constexpr NameTable<Theme, kThemes> kThemeWords{{
     {Theme::sizes, "Sizes"},
     {Theme::prices, "Prices"},
     {Theme::entry_prices, "Entry prices"},
@@ -47,6 +49,10 @@ constexpr std::string_view kCapturedCaution =
 constexpr std::string_view kRightsCaution =
     "Statutory rights differ by country: check local law and the shop's own page.";
 constexpr std::string_view kInventedCaution = "This data is invented.";
+
+std::string_view shop_words(const Brief& brief) {
+  return brief.shop.name.empty() ? brief.shop.slug : brief.shop.name;
+}
 
 }  // namespace
 
@@ -75,9 +81,8 @@ std::vector<std::string> top_sentences(const Brief& brief, std::size_t n) {
 }
 
 std::string brief_title(const Brief& brief) {
-  return fmt::format("{}: {} against {}",
-                     brief.shop.name.empty() ? brief.shop.slug : brief.shop.name,
-                     capture_words(brief.to, brief.from), capture_words(brief.from, brief.to));
+  return fmt::format("{}: {} against {}", shop_words(brief), capture_words(brief.to, brief.from),
+                     capture_words(brief.from, brief.to));
 }
 
 }  // namespace rangebook

@@ -50,9 +50,10 @@ void label(HtmlWriter& html, std::string_view style, std::size_t x, std::size_t 
                content);
 }
 
-/// Labels have one step of room; longer ones are told by the table only.
+/// Labels have one step of room: `8` for `8 Petite`; longer ones are told by the table only.
 std::string short_label(const Phrase& cell) {
-  const std::string text = plain_text(cell, false);
+  std::string text = plain_text(cell, false);
+  if (text.size() > kLongestLabel) text.resize(std::min(text.find(' '), text.size()));
   return text.size() <= kLongestLabel ? text : "…";
 }
 

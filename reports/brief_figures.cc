@@ -126,10 +126,17 @@ Phrase share_cell(std::uint32_t part, const SizeReach* of) {
   return Phrase{}.figure(fmt::format("{} of {}", part, of->lines));
 }
 
+/// `dresses, UK`: one category may have sizes of several systems.
+std::string picture_name(const ReachPair& pair) {
+  const SizeSystem system = pair.any().system;
+  const auto words = system == SizeSystem::alpha ? "letter sizes" : system_words(system);
+  return words.empty() ? reach_name(pair) : fmt::format("{}, {}", reach_name(pair), words);
+}
+
 BriefTable size_by_size_table(const ReachPair& pair) {
   BriefTable table;
   table.key = "size_by_size";
-  table.caption = fmt::format("Lines that offer each size: {}", reach_name(pair));
+  table.caption = fmt::format("Lines that offer each size: {}", picture_name(pair));
   table.columns = {{"size", "Size", false}, {"then", "Then", true}, {"now", "Now", true}};
   table.folded = true;
   for (const Size& size : all_steps(pair)) {
@@ -255,7 +262,10 @@ BriefSection sizes_section(const ChangeSet& set, SourceList& sources) {
   if (!changes.empty())
     section.tables.push_back(
         sides_table(changes, "line_sizes", "Lines whose sizes changed", sources));
-  for (const ReachPair& pair : pairs) section.tables.push_back(size_by_size_table(pair));
+  for (const ReachPair& pair : pairs) {
+    if (pair.any().system == SizeSystem::one_size) continue;
+    section.tables.push_back(size_by_size_table(pair));
+  }
   return section;
 }
 

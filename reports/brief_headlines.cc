@@ -151,7 +151,7 @@ void add_category_most_moved(Phrase& sentence, const ChangeList& indices) {
     if (most == nullptr || size(each) > size(most)) most = each;
   }
   if (most == nullptr) return;
-  sentence.words(" Most in ").name(category_words(most->category)).words(": ");
+  sentence.words(" The largest move is in ").name(category_words(most->category)).words(": ");
   sentence.append(side_phrase(most->kind, most->after)).words(".");
 }
 
@@ -223,11 +223,18 @@ void add_markdowns(std::vector<Headline>& out, const ChangeSet& set, SourceList&
     return;
   }
   Phrase sentence;
-  sentence.figure(fmt::format("{} of {}", now, lines_words(all->after.lines)));
-  sentence.words(now == 1 ? " is marked down" : " are marked down").note(sources.now());
+  sentence.figure(fmt::format("{} of {}", now > 0 ? std::to_string(now) : "None",
+                              lines_words(all->after.lines)));
+  sentence.words(now < 2 ? " is marked down" : " are marked down").note(sources.now());
   sentence.words("; in ").name(capture_words(set.from, set.to)).words(" it was ");
   sentence.figure(fmt::format("{} of {}", then, all->before.lines)).note(sources.then());
   out.push_back({Theme::markdowns, std::move(sentence.words("."))});
+}
+
+/// A shop that recoded its range makes every code in a stylist's notes stale: that is news.
+bool is_mostly_recoded(const ChangeSet& set) {
+  const std::size_t recoded = lines_in(of_kinds(set, {ChangeKind::line_recoded}));
+  return recoded * 2 > set.reconciliation.carried;
 }
 
 Headline nothing_changed(const ChangeSet& set, SourceList& sources) {
@@ -247,11 +254,14 @@ std::vector<Headline> brief_headlines(const ChangeSet& set, SourceList& sources)
   if (!by_category) add_line_sizes(out, set, sources);
   add_index(out, set, sources);
   add_entry_prices(out, set, sources);
+  const bool most_recoded = is_mostly_recoded(set);
+  if (most_recoded) add_identity_headline(out, set, sources);
   add_presence_headlines(out, set, sources);
   if (by_category) add_line_sizes(out, set, sources);
   add_price_moves(out, set, sources);
   add_markdowns(out, set, sources);
   add_detail_headlines(out, set, sources);
+  if (!most_recoded) add_identity_headline(out, set, sources);
   if (out.empty()) out.push_back(nothing_changed(set, sources));
   return out;
 }

@@ -15,7 +15,9 @@ std::vector<Headline> brief_headlines(const ChangeSet& set, SourceList& sources)
 
 /// The headlines about which lines there are: new, back and gone.
 void add_presence_headlines(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources);
-/// The headlines about colours, fabric, stock and names of lines that stayed.
+/// The headline about lines known again under another name, code or category.
+void add_identity_headline(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources);
+/// The headlines about colours, fabric and stock of lines that stayed.
 void add_detail_headlines(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources);
 
 }  // namespace rangebook

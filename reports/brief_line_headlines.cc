@@ -122,7 +122,21 @@ void add_stock(std::vector<Headline>& out, const ChangeSet& set, SourceList& sou
   out.push_back({Theme::stock, std::move(sentence)});
 }
 
-void add_identity(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources) {
+}  // namespace
+
+void add_presence_headlines(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources) {
+  add_new(out, set, sources);
+  add_returned(out, set, sources);
+  add_gone(out, set, sources);
+}
+
+void add_detail_headlines(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources) {
+  add_colours(out, set, sources);
+  add_fabric(out, set, sources);
+  add_stock(out, set, sources);
+}
+
+void add_identity_headline(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources) {
   static constexpr std::pair<ChangeKind, std::string_view> kWays[] = {
       {ChangeKind::line_renamed, " with a new name"},
       {ChangeKind::line_recoded, " with a new line code"},
@@ -137,21 +151,6 @@ void add_identity(std::vector<Headline>& out, const ChangeSet& set, SourceList& 
   sentence.words("Known again").note(sources.then()).note(sources.now()).words(": ");
   sentence.append(joined(items)).words(".");
   out.push_back({Theme::identity, std::move(sentence)});
-}
-
-}  // namespace
-
-void add_presence_headlines(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources) {
-  add_new(out, set, sources);
-  add_returned(out, set, sources);
-  add_gone(out, set, sources);
-}
-
-void add_detail_headlines(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources) {
-  add_colours(out, set, sources);
-  add_fabric(out, set, sources);
-  add_stock(out, set, sources);
-  add_identity(out, set, sources);
 }
 
 }  // namespace rangebook

@@ -2,6 +2,7 @@
 #include "reports/brief_sections.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "reports/change_groups.h"
 #include "reports/wording.h"
@@ -27,10 +28,16 @@ std::string scope_words(const Scope& scope) {
 
 Phrase documents_cell(const CaptureInfo& capture) {
   constexpr std::size_t kShownHash = 12;
+  constexpr std::size_t kShown = 3;
+  const std::size_t count = capture.documents.size();
   std::vector<Phrase> items;
-  for (const DocumentInfo& document : capture.documents) {
+  for (std::size_t i = 0; i < std::min(count, kShown); ++i) {
+    const DocumentInfo& document = capture.documents[i];
     items.push_back(Phrase{}.name(document.name));
     items.back().words(" (SHA-256 begins ").code(document.sha256.substr(0, kShownHash)).words(")");
+  }
+  if (count > kShown) {
+    items.push_back(Phrase{}.figure(std::to_string(count - kShown)).words(" more"));
   }
   return joined(items);
 }
@@ -92,14 +99,12 @@ BriefTable presence_table(const ChangeSet& set, ChangeKind kind, std::string key
 
 /// What the comparison says nothing about, one paragraph a note; as prominent as what it does say.
 void add_not_looked_at(std::vector<Phrase>& paragraphs, const ChangeSet& set) {
-  Phrase phrase;
-  phrase.label("Not looked at or not stated:");
-  if (set.coverage.notes.empty()) phrase.words(" nothing was left out.");
+  Phrase first;
+  first.label("Not looked at or not stated:").words(" ");
+  if (set.coverage.notes.empty()) paragraphs.push_back(first.words("nothing was left out."));
   for (const auto& note : set.coverage.notes) {
-    paragraphs.push_back(std::move(phrase.words(" ").name(note)));
-    phrase = {};
+    paragraphs.push_back(std::exchange(first, Phrase{}).name(note));
   }
-  if (!phrase.empty()) paragraphs.push_back(std::move(phrase));
 }
 
 BriefSection looked_at_section(const ChangeSet& set, SourceList& sources) {

@@ -72,9 +72,19 @@ std::string_view currency_sign(std::string_view code) {
   return {};
 }
 
+/// Whether the labels name their fit themselves, as in `8 Petite`.
+bool names_fit(const SizeFact& sizes) {
+  std::string label = sizes.labels.empty() ? sizes.min : sizes.labels.front();
+  for (char& sign : label) {
+    if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
+  }
+  return label.find(to_string(sizes.fit)) != std::string::npos;
+}
+
 std::string size_prefix(const SizeFact& sizes) {
   std::string prefix;
-  if (sizes.fit != FitRange::regular) prefix = fmt::format("{} ", to_string(sizes.fit));
+  if (sizes.fit != FitRange::regular && !names_fit(sizes))
+    prefix = fmt::format("{} ", to_string(sizes.fit));
   const auto system = system_words(sizes.system);
   if (!system.empty()) prefix += fmt::format("{} ", system);
   return prefix;

@@ -29,7 +29,7 @@ TEST(Brief, TopSentencesNameTheMostImportantChangesFirst) {
           "Sizes in trousers now run UK 8–14; in AW25 they ran UK 6–16. No longer offered: 6 and "
           "16.",
           "Like for like, full prices of the 58 lines priced in both captures are up 3.1% (Jevons "
-          "index 1.0312). Most in dresses: up 5.2% on 21 lines.",
+          "index 1.0312). The largest move is in dresses: up 5.2% on 21 lines.",
           "The entry price in dresses is now £59.00; in AW25 it was £49.00.",
           "9 lines are new: 6 in dresses, 2 in knitwear and 1 in trousers."));
 }
@@ -37,6 +37,16 @@ TEST(Brief, TopSentencesNameTheMostImportantChangesFirst) {
 TEST(Brief, FewerSentencesThanAskedForIsNoError) {
   EXPECT_EQ(top_sentences(make_brief(fixture::unchanged()), 5).size(), 1U);
   EXPECT_TRUE(top_sentences(make_brief(fixture::rich()), 0).empty());
+}
+
+TEST(Brief, ARecodedRangeIsNewsOfTheFirstRank) {
+  ChangeSet set = fixture::rich();
+  set.reconciliation.carried = 1;
+  const auto sentences = top_sentences(make_brief(set), 5);
+  EXPECT_EQ(
+      sentences.back(),
+      "Known again: 1 line with a new name, 1 line with a new line code and 1 line in another "
+      "category.");
 }
 
 TEST(Brief, NothingChangedIsSaidAndCited) {

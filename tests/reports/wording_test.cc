@@ -55,6 +55,8 @@ TEST(IndexWords, NeverCallAChangeUnchanged) {
 TEST(SizeWords, RangesListsAndFits) {
   EXPECT_EQ(size_range_words(fixture::uk_sizes({"6", "8", "10"})), "UK 6–10");
   EXPECT_EQ(size_range_words(fixture::uk_sizes({"8"}, FitRange::petite)), "petite UK 8");
+  EXPECT_EQ(size_range_words(fixture::uk_sizes({"6 Petite", "8 Petite"}, FitRange::petite)),
+            "UK 6 Petite–8 Petite");
   EXPECT_EQ(size_list_words(fixture::uk_sizes({"8", "10", "14"})), "UK 8, 10, 14");
   EXPECT_EQ(size_range_words({}), "none");
   const SizeFact odd{SizeSystem::unknown, FitRange::regular, {"Big", "Bigger"}, "Big", "Bigger"};
