@@ -2,6 +2,7 @@
 #include "importers/html_scan.h"
 
 #include <algorithm>
+#include <array>
 
 #include "importers/char_refs.h"
 #include "importers/html_foreign.h"
@@ -59,6 +60,14 @@ std::optional<std::string_view> charset_of(std::string_view content) {
   return rest.substr(0, rest.find_first_of("; \t\r\n\f"));
 }
 
+// Bytes that end a tag's name. Names are short, so a table is faster than a search.
+constexpr auto kEndsName = [] {
+  std::array<bool, 256> ends{};
+  for (const char c : {' ', '\n', '\t', '\r', '\f', '/', '>'})
+    ends[static_cast<unsigned char>(c)] = true;
+  return ends;
+}();
+
 class Scanner {
  public:
   explicit Scanner(std::string_view page)
@@ -81,7 +90,8 @@ class Scanner {
   void meta(std::string_view inside);
   const char* behind(const char* gt) const { return gt == end_ ? end_ : gt + 1; }
   const char* name_end(const char* at) const {
-    return find_any<' ', '>', '/', '\n', '\t', '\r', '\f'>(at, end_);
+    while (at != end_ && !kEndsName[static_cast<unsigned char>(*at)]) ++at;
+    return at;
   }
 
   const char* begin_;

@@ -31,7 +31,10 @@ const char* find_tag_end(const char* at, const char* end) {
     at = find_any<'=', '>'>(at, end);
     if (at == end || *at == '>') return at;
     if (named || ends_a_name(from, at)) {
-      at = from = skip_value(at + 1, end);
+      const bool double_quoted = end - at > 1 && at[1] == '"';
+      at = double_quoted ? find_any<'"'>(at + 2, end) : skip_value(at + 1, end);
+      if (double_quoted && at != end) ++at;
+      from = at;
       named = false;
     } else {
       named = true;

@@ -13,6 +13,10 @@ constexpr auto kPrefixes = std::to_array<std::string_view>(
     {"https://schema.org/", "http://schema.org/", "schema:", "https://www.schema.org/",
      "http://www.schema.org/", "sdo:"});
 
+// So many descriptions of one thing are looked through; a list of thousands of variants under one
+// careless @id must not cost their square.
+constexpr std::size_t kMaxPlaces = 8;
+
 // `type` and `id` are other names of the keywords in schema.org's own context.
 bool is_type_key(std::string_view key) { return key == "@type" || key == "type"; }
 bool is_id_key(std::string_view key) { return key == "@id" || key == "id"; }
@@ -118,8 +122,9 @@ std::vector<JsonId> LinkedData::values(JsonId thing, std::string_view property) 
   if (!out.empty()) return out;
   const auto found = by_id_.find(id(thing));
   if (found == by_id_.end()) return out;
-  for (const JsonId place : found->second) {
-    if (out.empty() && share_type(thing, place)) take(place);
+  const auto& places = found->second;
+  for (std::size_t i = 0; out.empty() && i < std::min(places.size(), kMaxPlaces); ++i) {
+    if (share_type(thing, places[i])) take(places[i]);
   }
   return out;
 }

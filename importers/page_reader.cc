@@ -22,7 +22,9 @@ namespace {
 constexpr std::size_t kDeclarationBytes = 4096;  // where a page declares its encoding
 constexpr std::size_t kMaxNamedTypes = 8;
 
-std::string excerpt(std::string_view text) { return excerpt_of(text, kExcerptBytes); }
+std::string excerpt(std::string_view text) {
+  return excerpt_of(well_formed(text.substr(0, kExcerptBytes)), kExcerptBytes);
+}
 
 bool is_blank(const ProductRow& row) {
   return std::all_of(row.cells.begin(), row.cells.end(),
@@ -148,10 +150,11 @@ void PageReader::find_products() {
   finder_.emplace(*data_, roots_);
   if (finder_->leaves().empty() && !bad_block_) return refuse_page_without_products();
   PageFrame frame;
-  const std::string stated = scan_.canonical.value_or(scan_.og_url.value_or(""));
-  frame.address = resolve_address(stated, scan_.og_url.value_or(""));
+  const std::string shared = well_formed(scan_.og_url.value_or(""));
+  const std::string stated = well_formed(scan_.canonical.value_or(shared));
+  frame.address = resolve_address(stated, shared);
   if (!is_absolute_address(frame.address)) frame.address.clear();
-  frame.base = resolve_address(scan_.base.value_or(frame.address), frame.address);
+  frame.base = resolve_address(well_formed(scan_.base.value_or(frame.address)), frame.address);
   rows_.emplace(*data_, *finder_, std::move(frame));
 }
 

@@ -54,6 +54,9 @@ bool same_price(std::string_view a, std::string_view b) {
   return without_zeros(a) == without_zeros(b);
 }
 
+// More than one is a doubt already; so many are shown.
+constexpr std::size_t kMaxPrices = 4;
+
 // The prices that an offer states, by what they are.
 struct Prices {
   std::vector<std::string> selling;
@@ -64,6 +67,7 @@ struct Prices {
   void add(PriceRole role, std::string price) {
     if (price.empty() || role == PriceRole::none) return;
     if (role == PriceRole::selling) {
+      if (selling.size() == kMaxPrices) return;
       const bool known = std::any_of(selling.begin(), selling.end(),
                                      [&](const auto& other) { return same_price(other, price); });
       if (!known) selling.push_back(std::move(price));

@@ -10,6 +10,8 @@ namespace {
 
 /// A variant stands in a group, which may stand in another; no deeper.
 constexpr std::size_t kMaxGroups = 4;
+constexpr std::size_t kMaxBreadcrumbs = 8;
+constexpr std::size_t kMaxOtherTypes = 8;
 
 constexpr auto kProductTypes =
     std::to_array<std::string_view>({"Product", "ProductGroup", "IndividualProduct", "ProductModel",
@@ -68,7 +70,7 @@ void ProductFinder::visit(JsonId thing) {
   if (is_product(data_, thing) || parent_.contains(thing)) return visit_product(thing);
   note_type(thing);
   if (data_.is_a(thing, "BreadcrumbList")) {
-    breadcrumbs_.push_back(thing);
+    if (breadcrumbs_.size() < kMaxBreadcrumbs) breadcrumbs_.push_back(thing);
     return;
   }
   for (const JsonId item : data_.values(thing, "itemOffered")) {
@@ -82,6 +84,7 @@ void ProductFinder::visit(JsonId thing) {
 
 void ProductFinder::note_type(JsonId thing) {
   for (const auto type : data_.types(thing)) {
+    if (other_types_.size() == kMaxOtherTypes) return;
     const bool known =
         std::find(other_types_.begin(), other_types_.end(), type) != other_types_.end();
     if (!known) other_types_.push_back(type);
@@ -154,21 +157,34 @@ std::vector<JsonId> ProductFinder::groups_around(JsonId product) const {
   return groups;
 }
 
-// The product's own offers, else those elsewhere that name it, else those of its group that do not
-// name another variant.
-std::vector<OfferPlace> ProductFinder::offers_for(const ProductLeaf& leaf) const {
-  auto own = offers_of(data_, leaf.product);
-  if (!own.empty()) return own;
-  const auto named = offered_.find(leaf.product);
-  if (named != offered_.end()) return named->second;
-  for (const JsonId group : leaf.groups) {
-    auto shared = offers_of(data_, group);
-    std::erase_if(shared, [&](const OfferPlace& place) {
+const std::vector<OfferPlace>& ProductFinder::offers_to_all(JsonId group) {
+  const auto [found, is_new] = shared_.try_emplace(group);
+  if (is_new) {
+    found->second = offers_of(data_, group);
+    std::erase_if(found->second, [&](const OfferPlace& place) {
       return data_.first(place.offer, "itemOffered") != 0;
     });
-    if (!shared.empty()) return shared;
   }
-  return {};
+  return found->second;
+}
+
+// The product's own offers, else those elsewhere that name it, else the one offer of its group that
+// holds for all variants.
+void ProductFinder::find_offers(ProductLeaf& leaf) {
+  leaf.offers = offers_of(data_, leaf.product);
+  if (!leaf.offers.empty()) return;
+  const auto named = offered_.find(leaf.product);
+  if (named != offered_.end()) {
+    leaf.offers = named->second;
+    return;
+  }
+  for (const JsonId group : leaf.groups) {
+    const auto& shared = offers_to_all(group);
+    if (shared.empty()) continue;
+    if (shared.size() == 1) leaf.offers = shared;
+    if (shared.size() > 1) leaf.undecided = group;
+    return;
+  }
 }
 
 void ProductFinder::build_leaves() {
@@ -177,8 +193,8 @@ void ProductFinder::build_leaves() {
   std::sort(products_.begin(), products_.end());
   for (const JsonId product : products_) {
     if (with_variants.contains(product)) continue;
-    ProductLeaf leaf{.product = product, .groups = groups_around(product), .offers = {}};
-    leaf.offers = offers_for(leaf);
+    ProductLeaf leaf{.product = product, .groups = groups_around(product)};
+    find_offers(leaf);
     leaves_.push_back(std::move(leaf));
   }
 }

@@ -20,8 +20,10 @@ struct ProductLeaf {
   JsonId product = 0;
   /// The product group (or the product with several variants) around it, and what is around
   /// that; nearest first. Facts that the product lacks come from here.
-  std::vector<JsonId> groups;
-  std::vector<OfferPlace> offers;
+  std::vector<JsonId> groups = {};
+  std::vector<OfferPlace> offers = {};
+  /// A group with several offers that do not say which variant they are for; 0 if none.
+  JsonId undecided = 0;
 };
 
 /// The products of a page in the order of the document.
@@ -31,7 +33,7 @@ class ProductFinder {
 
   const std::vector<ProductLeaf>& leaves() const { return leaves_; }
   const std::vector<JsonId>& breadcrumbs() const { return breadcrumbs_; }
-  /// The types of the things that are no products, each once, in order; for messages.
+  /// The first types of things that are no products, each once; for messages.
   const std::vector<std::string_view>& other_types() const { return other_types_; }
 
  private:
@@ -44,7 +46,8 @@ class ProductFinder {
   void join_by_group_id();
   void build_leaves();
   std::vector<JsonId> groups_around(JsonId product) const;
-  std::vector<OfferPlace> offers_for(const ProductLeaf& leaf) const;
+  void find_offers(ProductLeaf& leaf);
+  const std::vector<OfferPlace>& offers_to_all(JsonId group);
 
   const LinkedData& data_;
   std::vector<JsonId> left_;
@@ -52,6 +55,7 @@ class ProductFinder {
   std::vector<JsonId> products_;
   std::unordered_map<JsonId, JsonId> parent_;
   std::unordered_map<JsonId, std::vector<OfferPlace>> offered_;  ///< by `itemOffered`
+  std::unordered_map<JsonId, std::vector<OfferPlace>> shared_;   ///< of a group, for all variants
   std::vector<ProductLeaf> leaves_;
   std::vector<JsonId> breadcrumbs_;
   std::vector<std::string_view> other_types_;

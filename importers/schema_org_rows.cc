@@ -144,7 +144,16 @@ std::optional<std::vector<ProductRow>> ProductRows::next() {
   const ProductLeaf& leaf = finder_.leaves()[next_++];
   const ProductRow common = common_cells(leaf);
   std::vector<ProductRow> rows;
-  if (leaf.offers.empty()) keep(common, rows);
+  if (leaf.offers.empty()) {
+    ProductRow row = common;
+    if (leaf.undecided != 0 && doubted_.insert(leaf.undecided).second) {
+      row.doubt = {
+          "The page has several offers for this line, but does not say which variant each "
+          "is for.",
+          "Type the price of each variant into a CSV.", row[Field::name]};
+    }
+    keep(std::move(row), rows);
+  }
   for (const auto& place : leaf.offers) {
     ProductRow row = common;
     fill_offer(leaf, place, row);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <span>
+#include <unordered_set>
 #include <utility>
 #include <vector>
 
@@ -83,26 +84,31 @@ std::string size_label(const LinkedData& data, JsonId size) {
   return label;
 }
 
-std::string joined(const std::vector<std::string>& parts, std::string_view separator) {
-  std::string out;
-  for (const auto& part : parts) {
-    if (!out.empty()) out += separator;
-    out += part;
+// Texts in order, each once.
+class Words {
+ public:
+  void add(std::string word) {
+    if (!word.empty() && known_.insert(word).second) words_.push_back(std::move(word));
   }
-  return out;
-}
-
-void add_new(std::vector<std::string>& parts, std::string part) {
-  const bool known = std::find(parts.begin(), parts.end(), part) != parts.end();
-  if (!part.empty() && !known) parts.push_back(std::move(part));
-}
-
-std::vector<std::string> words_of(const LinkedData& data, JsonId thing, std::string_view property) {
-  std::vector<std::string> parts;
-  for (const JsonId value : data.values(thing, property)) {
-    add_new(parts, clean_text(data.text(value)));
+  bool empty() const { return words_.empty(); }
+  std::string joined(std::string_view separator) const {
+    std::string out;
+    for (const auto& word : words_) {
+      if (!out.empty()) out += separator;
+      out += word;
+    }
+    return out;
   }
-  return parts;
+
+ private:
+  std::vector<std::string> words_;
+  std::unordered_set<std::string> known_;
+};
+
+Words words_of(const LinkedData& data, JsonId thing, std::string_view property) {
+  Words words;
+  for (const JsonId value : data.values(thing, property)) words.add(clean_text(data.text(value)));
+  return words;
 }
 
 bool is_space_or_control(char c) { return static_cast<unsigned char>(c) <= ' ' || c == 0x7F; }
@@ -128,23 +134,23 @@ std::string word_cell(const LinkedData& data, JsonId thing, std::string_view pro
 }
 
 std::string size_cell(const LinkedData& data, JsonId thing, bool whole_line) {
-  std::vector<std::string> labels;
+  Words labels;
   std::string_view first_system;
   for (const JsonId size : data.values(thing, "size")) {
     const auto system = size_system(data, size);
     if (labels.empty()) first_system = system;
-    if (system == first_system) add_new(labels, size_label(data, size));
+    if (system == first_system) labels.add(size_label(data, size));
     if (!whole_line && !labels.empty()) break;
   }
-  return joined(labels, "|");
+  return labels.joined("|");
 }
 
 std::string colour_cell(const LinkedData& data, JsonId thing, bool whole_line) {
-  return joined(words_of(data, thing, "color"), whole_line ? "|" : " / ");
+  return words_of(data, thing, "color").joined(whole_line ? "|" : " / ");
 }
 
 std::string composition_cell(const LinkedData& data, JsonId thing) {
-  std::string cell = joined(words_of(data, thing, "material"), ", ");
+  std::string cell = words_of(data, thing, "material").joined(", ");
   if (cell.empty()) cell = additional_cell(data, thing, "composition", "material");
   return cell;
 }

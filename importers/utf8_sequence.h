@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <cstring>
+#include <string>
 #include <string_view>
 
 namespace rangebook {
@@ -45,6 +46,20 @@ inline std::size_t utf8_prefix(std::string_view text) {
     at += size;
   }
   return at;
+}
+
+/// The text with U+FFFD for each byte that is not UTF-8.
+inline std::string well_formed(std::string_view text) {
+  std::string out;
+  while (!text.empty()) {
+    const std::size_t good = utf8_prefix(text);
+    out.append(text.substr(0, good));
+    text.remove_prefix(good);
+    if (text.empty()) break;
+    out += "\xEF\xBF\xBD";
+    text.remove_prefix(1);
+  }
+  return out;
 }
 
 }  // namespace rangebook

@@ -168,6 +168,13 @@ TEST(PageReader, SaysThatBytesAreNotUtf8) {
   EXPECT_THAT(page.rejections[0].what, HasSubstr("1 bytes"));
 }
 
+TEST(PageReader, AddressesOfThePageAreUtf8Too) {
+  const ReadPage page =
+      read_page(page_with(R"({"@type":"Product","name":"A"})",
+                          "<link rel=canonical href='https://shop.example/\xAC'>"));
+  EXPECT_EQ(page.rows.at(0).at("url"), "https://shop.example/\uFFFD");
+}
+
 TEST(PageReader, NamesTheLineOfADoubt) {
   const ReadPage page = read_page(page_with(R"({"@type":"Product","name":"Skirt","sku":"S1",
     "offers":{"@type":"AggregateOffer","lowPrice":"1","highPrice":"2"}})"));

@@ -144,6 +144,19 @@ TEST(SchemaOrgProduct, AnOfferElsewhereCanNameItsProduct) {
               ElementsAre(Cells{{"name", "Hat"}, {"price", "9.50"}, {"currency", "GBP"}}));
 }
 
+TEST(SchemaOrgProduct, OneOfferOfTheGroupHoldsForAllVariants) {
+  const std::string head = R"({"@type":"ProductGroup","name":"Hat","productGroupID":"H",
+    "hasVariant":[{"@type":"Product","size":"S"},{"@type":"Product","size":"M"}],"offers":)";
+  const ReadPage one = read_page(page_with(head + R"([{"price":"9"}]})"));
+  ASSERT_THAT(one.rows, SizeIs(2));
+  EXPECT_EQ(one.rows[0].at("price"), "9");
+  EXPECT_EQ(one.rows[1].at("price"), "9");
+  const ReadPage two = read_page(page_with(head + R"([{"price":"9"},{"price":"8"}]})"));
+  ASSERT_THAT(two.rows, SizeIs(2));
+  EXPECT_EQ(two.rows[0].count("price") + two.rows[1].count("price"), 0U);
+  EXPECT_THAT(kinds(two), ElementsAre("ambiguous-price"));
+}
+
 TEST(SchemaOrgProduct, AWholeLineListsItsSizesAndColours) {
   const ReadPage page = read_page(page_with(R"({"@type":"Product","name":"Top",
     "size":["S","M",{"@type":"SizeSpecification","name":"L"}],"color":["navy","ecru","navy"]})"));
