@@ -93,5 +93,3 @@ BENCHMARK(gumbo_tree);
 
 }  // namespace
 }  // namespace rangebook
-
-BENCHMARK_MAIN();
