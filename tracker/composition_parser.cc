@@ -104,10 +104,7 @@ class RunReader {
       run = run.subspan(1);
     }
     if (run.empty()) return;
-    const bool name_first = !front.empty() && (first_fibre(front) || run.size() % 2 == 1);
-    if (name_first && ends_with_share(run)) {
-      read_names_first(front, run);
-    } else if (name_first && first_fibre(front)) {
+    if (!front.empty() && (ends_with_share(run) || first_fibre(front))) {
       read_names_first(front, run);
     } else {
       read_shares_first(run);
