@@ -2,6 +2,8 @@
 #include "tracker/size_list.h"
 
 #include <algorithm>
+#include <array>
+#include <cstddef>
 
 #include "tracker/size_label.h"
 #include "tracker/text_fold.h"
@@ -52,16 +54,22 @@ bool all_plain(const Parts& parts) {
   });
 }
 
+/// Signs that part sizes only where all parts are plain, with the fewest parts that make a list:
+/// two with a slash or a dash are a dual size or a range.
+struct WeakSign {
+  char sign = ' ';
+  std::size_t least = 2;
+};
+constexpr std::array<WeakSign, 4> kWeakSigns{{{'/', 3}, {'-', 3}, {'&', 2}, {' ', 2}}};
+
 void append_weak_list(std::string_view part, Parts& out) {
-  const auto by_slash = cut(part, [&](std::size_t at) { return part[at] == '/'; });
-  const auto by_space = cut(part, [&](std::size_t at) { return part[at] == ' '; });
-  if (by_slash.size() > 2 && all_plain(by_slash)) {
-    out.insert(out.end(), by_slash.begin(), by_slash.end());
-  } else if (by_space.size() > 1 && all_plain(by_space)) {
-    out.insert(out.end(), by_space.begin(), by_space.end());
-  } else {
-    out.push_back(part);
+  for (const auto& weak : kWeakSigns) {
+    const auto sizes = cut(part, [&](std::size_t at) { return part[at] == weak.sign; });
+    if (sizes.size() < weak.least || !all_plain(sizes)) continue;
+    out.insert(out.end(), sizes.begin(), sizes.end());
+    return;
   }
+  out.push_back(part);
 }
 
 }  // namespace

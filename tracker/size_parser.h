@@ -24,8 +24,8 @@ inline constexpr std::size_t kMaxSizesPerCell = 100;
 
 /// The labels a size cell stands for, in the order written, each once; none for an empty cell.
 ///
-/// - List: parts between `|`, `;`, `,` or line ends; `8 10 12` and `S M L`; three or more with
-///   slashes (`S/M/L`). `38,5` with nothing around the comma is one half size.
+/// - List: parts between `|`, `;`, `,` or line ends; `8 10 12`, `10 & 12` and `S M L`; three or
+///   more with slashes or dashes (`S/M/L`). `38,5` with nothing around the comma is one half size.
 /// - Range: `8-20`, `8 to 20`, `XS-XL`, any dash. It expands in its size system: UK 8-20 has 8, 10,
 ///   .. 20; EU shoes 36-41 go in ones. Words around it go to every label: `UK 8-20` has `UK 8`,
 ///   `8-20 Petite` has `8 Petite`.

@@ -124,6 +124,16 @@ SizeProblem problem(std::string_view part, std::string_view why) {
           "List the sizes one by one, for instance 8|10|12."};
 }
 
+/// A range whose steps are not known.
+SizeProblem off_scale(std::string_view part, SizeSystem system) {
+  if (system == SizeSystem::unknown) {
+    return {fmt::format("The steps of the size range \"{}\" are not known.", part),
+            "Set the shop's size system, or list the sizes one by one, for instance 8|10|12."};
+  }
+  return {fmt::format("The size range \"{}\" is not on its scale ({}).", part, to_string(system)),
+          "Write the system before it (UK 8-20), or list the sizes one by one (8|10|12)."};
+}
+
 bool same_words(std::string_view a, std::string_view b) {
   return fold_text(trim_text(a)) == fold_text(trim_text(b));
 }
@@ -239,10 +249,7 @@ Expansion expand_range(Range range, SizeSystem shop_default) {
   const auto step = step_between(range.from, range.to, shop_default);
   if (is_label && distance <= step.value_or(kDualStep)) return Labels{std::string(range.part)};
   if (step) return write_out(range, *step);
-  return SizeProblem{
-      fmt::format("The size range \"{}\" cannot be expanded: its size system is not known.",
-                  range.part),
-      "Set the shop's size system, or list the sizes one by one, for instance 8|10|12."};
+  return off_scale(range.part, range.from.mark.value_or(shop_default));
 }
 
 /// A short word that should have been a size ("XS-XLL"), not a remark ("12 - last one").

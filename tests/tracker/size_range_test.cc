@@ -40,7 +40,7 @@ TEST(ExpandSizes, OneLabelStaysVerbatim) {
 TEST(ExpandSizes, Lists) {
   const Labels three{"8", "10", "12"};
   for (const auto* cell : {"8|10|12", "8, 10, 12", "8;10;12", "8 10 12", "8/10/12", "8,10,12",
-                           "8 | 10 | 12 |", "8\n10\n12", "8|8|10|12"}) {
+                           "8 | 10 | 12 |", "8\n10\n12", "8|8|10|12", "8-10-12", "8, 10 & 12"}) {
     EXPECT_EQ(labels_of(cell), three) << cell;
   }
   EXPECT_EQ(labels_of("S M L"), (Labels{"S", "M", "L"}));
@@ -107,7 +107,9 @@ TEST(ExpandSizes, ProblemsSayWhatAndHow) {
   EXPECT_EQ(problem_of("32A-38DD").what,
             "The size range \"32A-38DD\" mixes size systems, fits or measures.");
   EXPECT_NE(problem_of("8-20", System::unknown).how_to_fix.find("size system"), std::string::npos);
-  EXPECT_NE(problem_of("7-21").what.find("not known"), std::string::npos);
+  EXPECT_EQ(problem_of("7-21").what, "The size range \"7-21\" is not on its scale (uk).");
+  EXPECT_EQ(problem_of("8-20", System::unknown).what,
+            "The steps of the size range \"8-20\" are not known.");
   EXPECT_NE(problem_of("UK 8 - EU 40").what.find("mixes"), std::string::npos);
   EXPECT_NE(problem_of("8P-12").what.find("mixes"), std::string::npos);
 }
