@@ -50,7 +50,7 @@ std::string rejections_text(const CaptureInfo& capture, const std::vector<Reject
     if (!rejection.excerpt.empty()) out += "    " + printable(rejection.excerpt) + "\n";
   }
   out += fmt::format(
-      "Capture {} ({}, {}): {} rows refused, {} single cells refused, {} texts kept but doubted.\n",
+      "Capture {} ({}, {}). Refused rows: {}. Refused cells: {}. Kept but doubted: {}.\n",
       capture.id, capture.season, to_string(capture.on), counts[0], counts[1], counts[2]);
   return out;
 }

@@ -152,7 +152,7 @@ bool Normaliser::waits_for_decimal_sign(const RawRow& row, const MoneyProblem& p
 void Normaliser::refuse_price(const RawRow& row, Field field, const MoneyProblem& problem) {
   const bool ambiguous = problem.kind == MoneyProblem::Kind::ambiguous;
   const bool no_currency = problem.kind == MoneyProblem::Kind::no_currency;
-  std::string what = problem.what;
+  std::string what = problem.what + ".";
   if (ambiguous && !problem.readings.empty()) {
     what += fmt::format(" It can be read as {}.", fmt::join(problem.readings, " or as "));
   }

@@ -90,7 +90,7 @@ inline std::vector<std::string> bare_texts(const Json& changes) {
 inline Json actual_changes(const Book& book, const Json& truth) {
   const CompareRequest request{truth.at("shop"), truth.at("from").at("season"),
                                truth.at("to").at("season")};
-  return Json::parse(changes_json(run_comparison(book, request)));
+  return Json::parse(changes_json(std::get<ChangeSet>(run_comparison(book, request))));
 }
 
 /// Every change that is only in one of the two, `missing: ..` or `surplus: ..`; sorted.

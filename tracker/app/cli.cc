@@ -61,7 +61,7 @@ Shop shop_of(const Words& words) {
   Shop shop;
   check_slug(words.shop);
   shop.slug = words.shop;
-  shop.name = words.name.empty() ? words.shop : words.name;
+  shop.name = words.name;
   shop.country = upper(words.country);
   if (!shop.country.empty() && shop.country.size() != 2) {
     throw UsageError{"--country takes a two-letter code of ISO 3166, such as GB or IE."};
@@ -104,6 +104,13 @@ CaptureRequest capture_of(const Words& words) {
   return request;
 }
 
+/// Empty when the word is one of the formats.
+std::string format_fault(const std::string& word, const std::vector<std::string>& formats) {
+  if (std::find(formats.begin(), formats.end(), word) != formats.end()) return {};
+  return "\"" + word + "\" is no format here." + did_you_mean(word, formats) +
+         " There are: " + joined(formats) + ".";
+}
+
 class CommandLine {
  public:
   CommandLine() {
@@ -134,8 +141,9 @@ class CommandLine {
     return sub;
   }
   void add_output(CLI::App* sub, const std::vector<std::string>& formats) {
-    sub->add_option("--format", words_.output.format, "Form of the output")
-        ->check(CLI::IsMember(formats))
+    sub->add_option("--format", words_.output.format, "Form of the output: " + joined(formats))
+        ->check([formats](const std::string& word) { return format_fault(word, formats); })
+        ->type_name("FORM")
         ->capture_default_str();
     sub->add_option("--out", words_.output.file, "Write to this file")->type_name("FILE");
   }
@@ -149,6 +157,9 @@ class CommandLine {
   void add_upkeep();
   std::vector<std::string> known_words(const CLI::App* app) const;
   int usage_error(const std::string& message, const std::string& word) const;
+  int no_such_command(const std::vector<std::string>& args) const;
+  const CLI::App* deepest() const;
+  std::string path_of_deepest() const;
 
   CLI::App app_{"Keeps every capture of a shop's range and says what changed."};
   Words words_;
@@ -270,36 +281,65 @@ std::vector<std::string> CommandLine::known_words(const CLI::App* app) const {
   return known;
 }
 
-int CommandLine::usage_error(const std::string& message, const std::string& word) const {
+const CLI::App* CommandLine::deepest() const {
   const CLI::App* app = &app_;
+  while (!app->get_subcommands().empty()) app = app->get_subcommands().front();
+  return app;
+}
+
+std::string CommandLine::path_of_deepest() const {
   std::string path = "rangebook";
-  while (!app->get_subcommands().empty()) {
+  for (const CLI::App* app = &app_; !app->get_subcommands().empty();) {
     app = app->get_subcommands().front();
     path += " " + app->get_name();
   }
+  return path;
+}
+
+int CommandLine::usage_error(const std::string& message, const std::string& word) const {
   std::cerr << "rangebook: " << message;
-  if (!word.empty()) std::cerr << did_you_mean(word, known_words(app));
-  std::cerr << "\nSee \"" << path << " --help\".\n";
+  if (!word.empty()) std::cerr << did_you_mean(word, known_words(deepest()));
+  std::cerr << "\nSee \"" << path_of_deepest() << " --help\".\n";
   return kUsage;
 }
 
+/// No verb, or a word that is none.
+int CommandLine::no_such_command(const std::vector<std::string>& args) const {
+  std::vector<std::string> verbs;
+  for (const auto* sub : deepest()->get_subcommands(nullptr)) verbs.push_back(sub->get_name());
+  const auto is_path = [&](const std::string& word) {
+    return word.starts_with("-") || path_of_deepest().find(" " + word) != std::string::npos;
+  };
+  for (std::size_t i = 0; i < args.size(); ++i) {
+    if (args[i] == "--book") ++i;
+    if (i >= args.size() || is_path(args[i])) continue;
+    return usage_error("There is no command \"" + args[i] + "\"." + did_you_mean(args[i], verbs) +
+                           " There are: " + joined(verbs) + ".",
+                       "");
+  }
+  return usage_error("Say what to do: " + joined(verbs) + ".", "");
+}
+
 int CommandLine::run(std::vector<std::string> args) {
+  const auto in_order = args;
   std::reverse(args.begin(), args.end());
   try {
     app_.parse(args);
     return action_();
   } catch (const CLI::CallForHelp&) {
-    const CLI::App* app = &app_;
-    while (!app->get_subcommands().empty()) app = app->get_subcommands().front();
-    std::cout << app->help();
+    const std::string path = path_of_deepest();
+    std::cout << deepest()->help(path.substr(0, path.rfind(' ')));
     return kDone;
   } catch (const CLI::CallForVersion& version) {
     std::cout << version.what() << "\n";
     return kDone;
   } catch (const CLI::ExtrasError&) {
-    std::vector<std::string> extras = app_.remaining(true);
+    const auto extras = app_.remaining(true);
     const std::string word = extras.empty() ? "" : extras.front();
     return usage_error("\"" + word + "\" is not understood here.", word);
+  } catch (const CLI::RequiredError& error) {
+    if (!deepest()->get_subcommands(nullptr).empty()) return no_such_command(in_order);
+    return usage_error(std::string("Something is missing: ") + error.what() + ".", "");
   } catch (const CLI::ParseError& error) {
     return usage_error(error.what(), "");
   } catch (const UsageError& error) {

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "schema/capture.h"
+#include "tracker/app/pipeline.h"
 #include "tracker/app/request.h"
 
 namespace rangebook {
@@ -16,7 +17,8 @@ struct OutputChoice {
   std::string file;  ///< empty: stdout
 };
 
-int command_shop_add(const std::string& book, const Shop& shop);
+/// Adds a shop; of one the book has, changes what `given` states and keeps the rest.
+int command_shop_add(const std::string& book, const Shop& given);
 int command_shop_list(const std::string& book);
 int command_capture(const std::string& book, const CaptureRequest& request);
 int command_captures(const std::string& book, const std::string& shop);
@@ -33,6 +35,9 @@ int command_check(const std::string& book, bool sizes);
 int command_backup(const std::string& book, const std::string& file);
 /// Imports the invented feeds into a new book in `out` and writes the briefs there.
 int command_demo(const std::string& feeds, const std::string& out);
+
+/// Says on stderr what is not there, and which words there are.
+int not_there(const NotThere& missing);
 
 /// Writes to the file, or to stdout. A file is replaced only when its new text is complete.
 void write_output(const std::string& text, const OutputChoice& output);

@@ -13,9 +13,10 @@ namespace {
 
 void print_capture(const CaptureRecord& record) {
   const auto& info = record.info;
-  fmt::print("  {:>4}  {}  {:<6}  scope {}: {} lines from {} document{}{}\n", info.id,
+  fmt::print("  {:>4}  {}  {:<6}  scope {}: {} line{} from {} document{}{}\n", info.id,
              to_string(info.on), info.season, to_string(info.scope), record.lines,
-             info.documents.size(), info.documents.size() == 1 ? "" : "s",
+             record.lines == 1 ? "" : "s", info.documents.size(),
+             info.documents.size() == 1 ? "" : "s",
              record.refused ? fmt::format(", {} refused", record.refused) : "");
 }
 
@@ -33,8 +34,15 @@ void print_sizes(const BookSizes& sizes) {
 
 }  // namespace
 
-int command_shop_add(const std::string& book, const Shop& shop) {
+int command_shop_add(const std::string& book, const Shop& given) {
   Book opened = Book::open(book, true);
+  const auto known = opened.find_shop(given.slug);
+  Shop shop = known ? known->shop : given;
+  if (!given.name.empty()) shop.name = given.name;
+  if (!given.country.empty()) shop.country = given.country;
+  if (given.currency) shop.currency = given.currency;
+  if (given.sizes != SizeSystem::unknown) shop.sizes = given.sizes;
+  if (shop.name.empty()) shop.name = shop.slug;
   opened.put_shop(shop);
   print_shop(shop);
   return kDone;
@@ -54,13 +62,15 @@ int command_shop_list(const std::string& book) {
 int command_captures(const std::string& book, const std::string& shop) {
   const Book opened = Book::open(book, false);
   const auto newest = find_capture(opened, shop, "");
-  for (const auto& capture : opened.captures(newest.shop)) print_capture(capture);
+  if (const auto* missing = std::get_if<NotThere>(&newest)) return not_there(*missing);
+  for (const auto& capture : opened.captures(shop)) print_capture(capture);
   return kDone;
 }
 
 int command_undo(const std::string& book, const std::string& shop) {
   Book opened = Book::open(book, false);
-  find_capture(opened, shop, "");  // says so when there is none
+  const auto newest = find_capture(opened, shop, "");
+  if (const auto* missing = std::get_if<NotThere>(&newest)) return not_there(*missing);
   const auto removed = opened.undo_capture(shop);
   if (!removed) return kDone;
   fmt::print("Removed capture {} of {} ({}, {}). Its documents stay in the book.\n", removed->id,

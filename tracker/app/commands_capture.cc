@@ -41,6 +41,11 @@ class Progress {
   Clock::time_point last_ = start_;
 };
 
+/// `1 line`, `2 lines`.
+std::string counted(std::uint64_t count, std::string_view thing) {
+  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
+}
+
 std::uint64_t rejection_count(const CaptureOutcome& outcome) {
   return outcome.refused_rows + outcome.refused_cells + outcome.doubts;
 }
@@ -68,14 +73,13 @@ void print_outcome(const CaptureReport& report) {
     return;
   }
   fmt::print(
-      "{} {} {} of {}, scope {}: {} lines, {} variants ({} lines new to the book, {} as "
-      "before).\n",
+      "{} {} {} of {}, scope {}: {}, {} ({} new to the book, {} as before).\n",
       report.kept ? fmt::format("Capture {}:", outcome.id) : "Dry run, nothing kept:", info.season,
-      info.shop, to_string(info.on), to_string(info.scope), outcome.lines, outcome.variants,
-      outcome.new_lines, outcome.same_lines);
+      info.shop, to_string(info.on), to_string(info.scope), counted(outcome.lines, "line"),
+      counted(outcome.variants, "variant"), counted(outcome.new_lines, "line"), outcome.same_lines);
   if (rejection_count(outcome) > 0) {
-    fmt::print("Refused: {} rows, {} single cells; {} doubtful texts kept as they stand.\n",
-               outcome.refused_rows, outcome.refused_cells, outcome.doubts);
+    fmt::print("Refused rows: {}. Refused cells: {}. Kept but doubted: {}.\n", outcome.refused_rows,
+               outcome.refused_cells, outcome.doubts);
   }
 }
 
@@ -94,7 +98,7 @@ int command_capture(const std::string& book, const CaptureRequest& request) {
       opened, request, [&](std::uint64_t done, std::uint64_t all) { progress(done, all); });
   progress.clear();
   if (request.dry_run) print_documents(report);
-  print_rejections(report);
+  if (!report.outcome.unchanged) print_rejections(report);
   print_outcome(report);
   for (const auto& note : report.notes) fmt::print("{}\n", note);
   const bool refused = report.outcome.refused_rows + report.outcome.refused_cells > 0;
@@ -105,7 +109,9 @@ int command_capture(const std::string& book, const CaptureRequest& request) {
 int command_rejections(const std::string& book, const std::string& shop, const std::string& capture,
                        const OutputChoice& output) {
   const Book opened = Book::open(book, false);
-  const CaptureInfo info = find_capture(opened, shop, capture);
+  const auto found = find_capture(opened, shop, capture);
+  if (const auto* missing = std::get_if<NotThere>(&found)) return not_there(*missing);
+  const auto& info = std::get<CaptureInfo>(found);
   const auto rejections = opened.rejections(info.id);
   write_output(
       output.format == "csv" ? rejections_csv(info, rejections) : rejections_text(info, rejections),

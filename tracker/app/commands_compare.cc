@@ -66,6 +66,11 @@ std::string changes_in(const ChangeSet& set, const std::string& format) {
 
 }  // namespace
 
+int not_there(const NotThere& missing) {
+  fmt::print(stderr, "rangebook: {}\n", missing.message);
+  return kUsage;
+}
+
 void write_output(const std::string& text, const OutputChoice& output) {
   if (output.file.empty()) {
     write_all(STDOUT_FILENO, text, "the output");
@@ -76,23 +81,27 @@ void write_output(const std::string& text, const OutputChoice& output) {
 
 int command_changes(const std::string& book, const CompareRequest& request,
                     const OutputChoice& output) {
-  const ChangeSet set = run_comparison(Book::open(book, false), request);
-  write_output(changes_in(set, output.format), output);
+  const auto set = run_comparison(Book::open(book, false), request);
+  if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
+  write_output(changes_in(std::get<ChangeSet>(set), output.format), output);
   return kDone;
 }
 
 int command_revisit(const std::string& book, const CompareRequest& request,
                     const OutputChoice& output) {
-  const ChangeSet set = run_comparison(Book::open(book, false), request);
-  write_output(brief_in(make_brief(set), output.format), output);
+  const auto set = run_comparison(Book::open(book, false), request);
+  if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
+  write_output(brief_in(make_brief(std::get<ChangeSet>(set)), output.format), output);
   return kDone;
 }
 
 int command_export(const std::string& book, const std::string& shop, const std::string& capture,
                    const OutputChoice& output) {
   const Book opened = Book::open(book, false);
-  const CaptureInfo info = find_capture(opened, shop, capture);
-  write_output(snapshot_csv(read_snapshot(opened, info.id, SnapshotDetail::with)), output);
+  const auto info = find_capture(opened, shop, capture);
+  if (const auto* missing = std::get_if<NotThere>(&info)) return not_there(*missing);
+  const auto id = std::get<CaptureInfo>(info).id;
+  write_output(snapshot_csv(read_snapshot(opened, id, SnapshotDetail::with)), output);
   return kDone;
 }
 

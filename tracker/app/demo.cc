@@ -130,7 +130,9 @@ int command_demo(const std::string& feeds, const std::string& out) {
   invented.invented = true;
   fmt::print("\nThe book is {}. The briefs:\n", path.string());
   for (const auto& shop : shops) {
-    briefs.push_back({shop, make_brief(run_comparison(book, {shop.slug, "", ""}), invented)});
+    const auto set = run_comparison(book, {shop.slug, "", ""});
+    if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
+    briefs.push_back({shop, make_brief(std::get<ChangeSet>(set), invented)});
     const fs::path file = fs::path(out) / (shop.slug + ".html");
     write_output(brief_html(briefs.back().brief), {"html", file.string()});
     fmt::print("  {}\n", file.string());

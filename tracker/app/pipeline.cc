@@ -104,12 +104,11 @@ std::vector<std::string> slugs_of(const Book& book) {
   return slugs;
 }
 
-ShopRecord need_shop(const Book& book, const std::string& slug) {
-  if (auto record = book.find_shop(slug)) return *record;
+NotThere no_shop(const Book& book, const std::string& slug) {
   const auto slugs = slugs_of(book);
-  throw Error(fmt::format(
-      "There is no shop \"{}\" in this book.{} It has: {}.", slug, did_you_mean(slug, slugs),
-      slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", "))));
+  return {fmt::format("There is no shop \"{}\" in this book.{} It has: {}.", slug,
+                      did_you_mean(slug, slugs),
+                      slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", ")))};
 }
 
 /// A shop nobody described: its slug is its name until the stylist says otherwise.
@@ -120,17 +119,21 @@ Shop unknown_shop(const std::string& slug) {
   return shop;
 }
 
-/// What the capture itself tells about a shop that was added with it.
-void complete_new_shop(Book& book, const std::set<Currency>& currencies, CaptureReport& report) {
-  Shop& shop = report.shop;
+/// What the capture itself tells about a shop that is added with it.
+void complete_new_shop(Book& book, const std::set<Currency>& currencies, Shop& shop) {
   if (currencies.size() == 1) shop.currency = *currencies.begin();
   book.put_shop(shop);
-  report.notes.push_back(fmt::format(
-      "The shop \"{}\" was not in the book and was added, currency {}. Tell its country and what "
-      "a bare size number means: rangebook shop add {} --name NAME --country CC --currency {} "
-      "--sizes uk",
-      shop.slug, shop.currency ? shop.currency->code() : "not known", shop.slug,
-      shop.currency ? shop.currency->code() : "CCC"));
+}
+
+void note_new_shop(CaptureReport& report) {
+  const Shop& shop = report.shop;
+  const std::string currency(shop.currency ? shop.currency->code() : "CCC");
+  report.notes.push_back(
+      fmt::format("The shop \"{}\" {} the book{}. Tell its country and what a bare size number "
+                  "means: rangebook "
+                  "shop add {} --name NAME --country CC --currency {} --sizes uk",
+                  shop.slug, report.kept ? "was new to" : "is not in",
+                  shop.currency ? ", its currency is " + currency : "", shop.slug, currency));
 }
 
 void note_other_captures(const Book& book, CaptureReport& report) {
@@ -174,24 +177,16 @@ bool names_capture(const CaptureInfo& info, const std::string& word) {
   return info.season == parse_season(word).label;
 }
 
-CaptureInfo latest_before(const Book& book, const CaptureInfo& to) {
+std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to) {
+  const auto records = book.captures(to.shop);
   std::optional<CaptureInfo> found;
-  for (const auto& record : book.captures(to.shop)) {
+  for (const auto& record : records) {
     const auto& info = record.info;
     if (info.season != to.season && info.on < to.on) found = info;
   }
-  if (!found) {
-    throw Error(fmt::format("{} has no capture of another season before {} ({}). Captures: {}.",
-                            to.shop, to.season, to_string(to.on),
-                            captures_text(book.captures(to.shop))));
-  }
-  return *found;
-}
-
-CaptureInfo latest(const Book& book, const std::string& shop) {
-  const auto records = book.captures(shop);
-  if (records.empty()) throw Error(fmt::format("{} has no captures yet.", shop));
-  return records.back().info;
+  if (found) return *found;
+  return NotThere{fmt::format("{} has no capture of another season before {} ({}). Captures: {}.",
+                              to.shop, to.season, to_string(to.on), captures_text(records))};
 }
 
 }  // namespace
@@ -216,25 +211,29 @@ CaptureReport run_capture(Book& book, const CaptureRequest& request,
       take_table(files[i], i, intake);
     }
   }
-  if (report.new_shop) complete_new_shop(book, intake.currencies, report);
+  if (report.new_shop) complete_new_shop(book, intake.currencies, report.shop);
   // 4. Listings -> store: pieces of a line are joined, and only what changed is written.
   report.outcome = writer.finish(!request.dry_run);
   report.info = writer.info();
   report.kept = !request.dry_run && !report.outcome.unchanged && report.outcome.lines > 0;
+  if (report.new_shop && report.outcome.lines > 0) note_new_shop(report);
   if (report.kept) note_other_captures(book, report);
   return report;
 }
 
-ChangeSet run_comparison(const Book& book, const CompareRequest& request) {
-  const ShopRecord shop = need_shop(book, request.shop);
-  const CaptureInfo to = request.to.empty() ? latest(book, request.shop)
-                                            : find_capture(book, request.shop, request.to);
-  const CaptureInfo from = request.from.empty() ? latest_before(book, to)
-                                                : find_capture(book, request.shop, request.from);
+std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request) {
+  const auto to = find_capture(book, request.shop, request.to);
+  if (const auto* missing = std::get_if<NotThere>(&to)) return *missing;
+  const auto& to_info = std::get<CaptureInfo>(to);
+  const auto from = request.from.empty() ? latest_before(book, to_info)
+                                         : find_capture(book, request.shop, request.from);
+  if (const auto* missing = std::get_if<NotThere>(&from)) return *missing;
+  const auto& from_info = std::get<CaptureInfo>(from);
   // 1. Two snapshots, side by side: from here on nothing reads the book.
-  auto earlier_side = std::async(
-      std::launch::async, [&] { return read_snapshot(book, from.id, SnapshotDetail::without); });
-  const Snapshot after = read_snapshot(book, to.id, SnapshotDetail::without);
+  auto earlier_side = std::async(std::launch::async, [&] {
+    return read_snapshot(book, from_info.id, SnapshotDetail::without);
+  });
+  const Snapshot after = read_snapshot(book, to_info.id, SnapshotDetail::without);
   const Snapshot before = earlier_side.get();
   // 2. Links before differences: without knowing which line is which, every renamed line would be
   //    both new and dropped.
@@ -244,10 +243,12 @@ ChangeSet run_comparison(const Book& book, const CompareRequest& request) {
                         book.lines_before(request.shop, before.capture.on, before.capture.id));
 }
 
-CaptureInfo find_capture(const Book& book, const std::string& shop, const std::string& word) {
-  need_shop(book, shop);
-  if (word.empty()) return latest(book, shop);
+std::variant<CaptureInfo, NotThere> find_capture(const Book& book, const std::string& shop,
+                                                 const std::string& word) {
+  if (!book.find_shop(shop)) return no_shop(book, shop);
   const auto records = book.captures(shop);
+  if (records.empty()) return NotThere{fmt::format("{} has no captures yet.", shop)};
+  if (word.empty()) return records.back().info;
   std::optional<CaptureInfo> found;
   std::vector<std::string> seasons;
   for (const auto& record : records) {
@@ -255,8 +256,8 @@ CaptureInfo find_capture(const Book& book, const std::string& shop, const std::s
     if (names_capture(record.info, word)) found = record.info;
   }
   if (found) return *found;
-  throw Error(fmt::format("{} has no capture \"{}\".{} Captures: {}.", shop, word,
-                          did_you_mean(word, seasons), captures_text(records)));
+  return NotThere{fmt::format("{} has no capture \"{}\".{} Captures: {}.", shop, word,
+                              did_you_mean(word, seasons), captures_text(records))};
 }
 
 }  // namespace rangebook

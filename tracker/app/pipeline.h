@@ -4,6 +4,7 @@
 #include <functional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "schema/change.h"
@@ -33,12 +34,17 @@ using ProgressCallback = std::function<void(std::uint64_t, std::uint64_t)>;
 CaptureReport run_capture(Book& book, const CaptureRequest& request,
                           const ProgressCallback& progress);
 
-/// Two snapshots -> links -> changes. Throws Error when the shop or a capture is not there; the
-/// message names the nearest one that is.
-ChangeSet run_comparison(const Book& book, const CompareRequest& request);
+/// A shop or capture that a request names and the book does not have: a sentence that says so and
+/// names the nearest one it has.
+struct NotThere {
+  std::string message;
+};
+
+/// Two snapshots -> links -> changes.
+std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request);
 
 /// The capture a word names: a date, an id, or a season (its latest capture); empty: the latest.
-/// Throws Error with what there is instead.
-CaptureInfo find_capture(const Book& book, const std::string& shop, const std::string& word);
+std::variant<CaptureInfo, NotThere> find_capture(const Book& book, const std::string& shop,
+                                                 const std::string& word);
 
 }  // namespace rangebook
