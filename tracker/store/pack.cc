@@ -71,7 +71,7 @@ void PackWriter::flush() {
 
 PackReader::PackReader(const Database& database, std::int64_t shop, Part part,
                        std::size_t cache_bytes)
-    : database_(database), shop_(shop), part_(part), cache_bytes_(cache_bytes) {
+    : database_(database), part_(part), cache_bytes_(cache_bytes) {
   auto rows = database.prepare(
       "SELECT id, first_version, version_count, hashes FROM pack "
       "WHERE shop_id = ?1 AND part = ?2 ORDER BY first_version");

@@ -98,7 +98,6 @@ class PackReader {
   Unpacked read_pack(std::size_t directory) const;
 
   const Database& database_;
-  std::int64_t shop_;
   Part part_;
   std::size_t cache_bytes_;
   std::size_t cached_ = 0;
