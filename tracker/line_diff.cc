@@ -78,6 +78,7 @@ bool states_all(const std::vector<std::string>& labels) {
 std::vector<std::pair<std::string, std::string>> keyed(const std::vector<std::string>& colours,
                                                        Interpreter& interpreter) {
   std::vector<std::pair<std::string, std::string>> keys;
+  keys.reserve(colours.size());
   for (const std::string& colour : colours) {
     keys.emplace_back(interpreter.colour_key(colour), colour);
   }

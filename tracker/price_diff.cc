@@ -89,15 +89,15 @@ void PriceDiff::compare(const std::vector<CommonVariant>& variants, EventOf even
       events.emplace_back(*event, i);
     }
   }
+  if (events.empty()) return;
   std::sort(events.begin(), events.end());
+  const VariantNamer namer(variants, pair_);
   for (auto first = events.begin(); first != events.end();) {
     std::vector<std::size_t> part;
     auto last = first;
     for (; last != events.end() && last->first == first->first; ++last)
       part.push_back(last->second);
-    for (const VariantWords& words : describe_variants(variants, part, pair_)) {
-      add(first->first, words);
-    }
+    for (const VariantWords& words : namer.describe(part)) add(first->first, words);
     first = last;
   }
 }

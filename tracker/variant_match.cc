@@ -56,6 +56,7 @@ void match_keys(IndexMap& map, const std::vector<std::optional<Key>>& before,
 std::vector<std::optional<std::string>> colour_keys(const std::vector<std::string>& colours,
                                                     Interpreter& interpreter) {
   std::vector<std::optional<std::string>> keys;
+  keys.reserve(colours.size());
   for (const std::string& colour : colours) {
     keys.push_back(colour.empty() ? std::nullopt : std::optional(interpreter.colour_key(colour)));
   }
@@ -64,6 +65,7 @@ std::vector<std::optional<std::string>> colour_keys(const std::vector<std::strin
 
 std::vector<std::optional<SizePosition>> positions(const SizeRun& run) {
   std::vector<std::optional<SizePosition>> keys;
+  keys.reserve(run.slot_of.size());
   for (const auto& slot : run.slot_of) {
     keys.push_back(slot ? std::optional(position_of(run.slots[*slot])) : std::nullopt);
   }
