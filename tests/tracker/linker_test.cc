@@ -155,6 +155,13 @@ TEST(Linker, DecisionsCarryOver) {
   EXPECT_THAT(link(from, to, {{1, 2, true}, {2, 3, false}}).links, IsEmpty());
 }
 
+TEST(Linker, ANoHoldsEvenWhereAChainOfYesesJoins) {
+  const Snapshot from = range("AW25", "AB1 | Maya Dress");
+  Snapshot to = range("AW26", "AB1 | Maya Dress");
+  to.lines[0].id = 3;
+  EXPECT_THAT(link(from, to, {{1, 2, true}, {2, 3, true}, {3, 1, false}}).links, IsEmpty());
+}
+
 class OneMatch : public Matcher {
  public:
   explicit OneMatch(std::size_t from, std::size_t to) : from_(from), to_(to) {}

@@ -54,6 +54,10 @@ TEST(PriceDiff, AMarkdownIsNotALowerFullPrice) {
               ElementsAre("markdown-changed AB1 40/50 -> 30/50"));
 }
 
+TEST(PriceDiff, AHigherFullPriceBesideTheSameSellingPrice) {
+  EXPECT_THAT(line_changes(line("40/50"), line("40/60")), ElementsAre("price-up AB1 50 -> 60"));
+}
+
 TEST(PriceDiff, DearerAndMarkedDownAtOnce) {
   EXPECT_THAT(line_changes(line("50"), line("48/60")),
               ElementsAre("price-up AB1 50 -> 60", "marked-down AB1 50 -> 48/60"));
