@@ -22,7 +22,7 @@ using testing::Random;
 using testing::random_range;
 using testing::random_scope;
 
-constexpr int kRounds = 200;
+constexpr int kRounds = 100;
 
 ChangeSet compare(const Snapshot& from, const Snapshot& to) {
   return diff_snapshots(from, to, link_lines(from, to, {}, nullptr), {});

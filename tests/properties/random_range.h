@@ -52,7 +52,7 @@ inline Offer random_offer(Random& random, MinorUnits usual, Stock usual_stock) {
   if (random.one_in(4)) {
     offer.full_price = *offer.price + 1000;
   } else if (random.one_in(9)) {
-    offer.price.reset();
+    offer.price = std::nullopt;
   }
   offer.stock = random.one_in(8)   ? Stock::unknown
                 : random.one_in(4) ? Stock::sold_out
