@@ -15,8 +15,8 @@ struct ReachPair {
   const CategorySummary* summary = nullptr;
   const SizeReach* then = nullptr;
   const SizeReach* now = nullptr;
-
-  const SizeReach& any() const { return now != nullptr ? *now : *then; }
+  SizeSystem system = SizeSystem::unknown;
+  FitRange fit = FitRange::regular;
 };
 
 const SizeReach* same_reach(const CategorySide& side, const SizeReach& wanted) {
@@ -30,10 +30,11 @@ std::vector<ReachPair> reach_pairs(const ChangeSet& set) {
   std::vector<ReachPair> pairs;
   for (const CategorySummary& summary : set.categories) {
     for (const SizeReach& now : summary.after.reach) {
-      pairs.push_back({&summary, same_reach(summary.before, now), &now});
+      pairs.push_back({&summary, same_reach(summary.before, now), &now, now.system, now.fit});
     }
     for (const SizeReach& then : summary.before.reach) {
-      if (same_reach(summary.after, then) == nullptr) pairs.push_back({&summary, &then, nullptr});
+      if (same_reach(summary.after, then) != nullptr) continue;
+      pairs.push_back({&summary, &then, nullptr, then.system, then.fit});
     }
   }
   return pairs;
@@ -67,7 +68,7 @@ Phrase largest_cell(const SizeReach* reach) {
 
 std::string reach_name(const ReachPair& pair) {
   std::string name = category_words(pair.summary->category);
-  if (pair.any().fit != FitRange::regular) name += fmt::format(", {}", to_string(pair.any().fit));
+  if (pair.fit != FitRange::regular) name += fmt::format(", {}", to_string(pair.fit));
   return name;
 }
 
@@ -108,7 +109,7 @@ std::vector<Size> all_steps(const ReachPair& pair) {
   };
   add(pair.now);
   add(pair.then);
-  if (pair.any().system == SizeSystem::unknown) return sizes;
+  if (pair.system == SizeSystem::unknown) return sizes;
   std::stable_sort(sizes.begin(), sizes.end(), [](const Size& a, const Size& b) {
     return std::pair(a.low, a.high) < std::pair(b.low, b.high);
   });
@@ -128,7 +129,7 @@ Phrase share_cell(std::uint32_t part, const SizeReach* of) {
 
 /// `dresses, UK`: one category may have sizes of several systems.
 std::string picture_name(const ReachPair& pair) {
-  const SizeSystem system = pair.any().system;
+  const SizeSystem system = pair.system;
   const auto words = system == SizeSystem::alpha ? "letter sizes" : system_words(system);
   return words.empty() ? reach_name(pair) : fmt::format("{}, {}", reach_name(pair), words);
 }
@@ -263,7 +264,7 @@ BriefSection sizes_section(const ChangeSet& set, SourceList& sources) {
     section.tables.push_back(
         sides_table(changes, "line_sizes", "Lines whose sizes changed", sources));
   for (const ReachPair& pair : pairs) {
-    if (pair.any().system == SizeSystem::one_size) continue;
+    if (pair.system == SizeSystem::one_size) continue;
     section.tables.push_back(size_by_size_table(pair));
   }
   return section;

@@ -124,7 +124,7 @@ BriefSection looked_at_section(const ChangeSet& set, SourceList& sources) {
   return section;
 }
 
-BriefSection presence_section(const ChangeSet& set, ChangeKind kind, std::string id,
+BriefSection presence_section(const ChangeSet& set, ChangeKind kind, const std::string& id,
                               std::string heading, std::string caption, SourceList& sources) {
   BriefSection section{id, std::move(heading), {}, {}};
   BriefTable table = presence_table(set, kind, id, std::move(caption), sources);
@@ -150,7 +150,7 @@ BriefSection returned_section(const ChangeSet& set, SourceList& sources) {
 }
 
 BriefSection sides_section(const ChangeSet& set, std::initializer_list<ChangeKind> kinds,
-                           std::string id, std::string heading, std::string caption,
+                           const std::string& id, std::string heading, std::string caption,
                            SourceList& sources) {
   BriefSection section{id, std::move(heading), {}, {}};
   const ChangeList changes = of_kinds(set, kinds);

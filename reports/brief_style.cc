@@ -2,9 +2,9 @@
 #include "reports/brief_style.h"
 
 namespace rangebook {
+namespace {
 
-std::string_view brief_style() {
-  return R"css(
+constexpr std::string_view kStyle = R"css(
 :root {
   color-scheme: light dark;
   --paper: #fcfbf7;
@@ -173,6 +173,9 @@ footer p { margin: 0 0 .3rem; max-width: 44rem; }
   .sources .back { display: none; }
 }
 )css";
-}
+
+}  // namespace
+
+std::string_view brief_style() { return kStyle; }
 
 }  // namespace rangebook

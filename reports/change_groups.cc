@@ -39,6 +39,7 @@ std::vector<std::pair<std::string, std::size_t>> lines_by_category(const ChangeL
     if (change->line) ids[change->line->category].insert(change->line->id);
   }
   std::vector<std::pair<std::string, std::size_t>> counts;
+  counts.reserve(ids.size());
   for (const auto& [category, lines] : ids) counts.emplace_back(category, lines.size());
   std::stable_sort(counts.begin(), counts.end(),
                    [](const auto& a, const auto& b) { return a.second > b.second; });
