@@ -24,6 +24,7 @@ class CompactOptional {
   constexpr bool has_value() const { return value_ != Absent; }
   constexpr explicit operator bool() const { return has_value(); }
   constexpr T operator*() const { return value_; }
+  constexpr void reset() { value_ = Absent; }
   constexpr T value_or(T other) const { return has_value() ? value_ : other; }
 
   constexpr bool operator==(const CompactOptional&) const = default;

@@ -23,6 +23,7 @@ void CategoryBook::Side::merge(const Side& other) {
   reach.merge(other.reach);
   doubtful.merge(other.doubtful);
   prices.merge(other.prices);
+  doubtful_prices.merge(other.doubtful_prices);
 }
 
 CategorySide CategoryBook::Side::summary() const {
@@ -47,6 +48,8 @@ CategoryFigures CategoryBook::Entry::figures(std::string_view slug) const {
                      dropped,           index_of(index)};
   figures.doubtful_before = before.doubtful.reach();
   figures.doubtful_after = after.doubtful.reach();
+  figures.doubtful_prices_before = before.doubtful_prices.ladders();
+  figures.doubtful_prices_after = after.doubtful_prices.ladders();
   return figures;
 }
 
@@ -66,6 +69,14 @@ void CategoryBook::doubt_before(const Listing& now) {
 
 void CategoryBook::doubt_after(const Listing& then) {
   entry(then).after.doubtful.add(interpreter_.size_run(then.offers.sizes), then.offers);
+}
+
+void CategoryBook::doubt_prices_before(const Listing& now) {
+  entry(now).before.doubtful_prices.add(now.offers);
+}
+
+void CategoryBook::doubt_prices_after(const Listing& then) {
+  entry(then).after.doubtful_prices.add(then.offers);
 }
 
 void CategoryBook::add_carried(const Listing& now, const std::optional<LineIndexPrices>& prices) {

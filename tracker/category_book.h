@@ -18,11 +18,14 @@ namespace rangebook {
 /// Slug under which the whole shop is summed up.
 inline constexpr std::string_view kWholeShop = "all";
 
-/// A category's figures, and the sizes that either capture may have besides what it shows.
+/// A category's figures, and the sizes and prices that either capture may have besides what it
+/// shows.
 struct CategoryFigures {
   CategorySummary summary;
   std::vector<SizeReach> doubtful_before;
   std::vector<SizeReach> doubtful_after;
+  std::vector<PriceLadder> doubtful_prices_before;
+  std::vector<PriceLadder> doubtful_prices_after;
 };
 
 /// Collects lines one by one, each under its own category. What is added to the sides is the
@@ -39,6 +42,9 @@ class CategoryBook {
   void doubt_before(const Listing& now);
   /// Likewise for the later capture.
   void doubt_after(const Listing& then);
+  /// The earlier capture may have had the prices `now` shows; likewise for the later one.
+  void doubt_prices_before(const Listing& now);
+  void doubt_prices_after(const Listing& then);
   void add_carried(const Listing& now, const std::optional<LineIndexPrices>& prices);
   void add_new(const Listing& now);
   void add_dropped(const Listing& then);
@@ -53,6 +59,7 @@ class CategoryBook {
     ReachTally reach;
     ReachTally doubtful;
     LadderTally prices;
+    LadderTally doubtful_prices;
 
     void merge(const Side& other);
     CategorySide summary() const;

@@ -54,9 +54,9 @@ void note_scope(std::vector<std::string>& notes, std::string_view which, const C
 
 void note_refused(std::vector<std::string>& notes, std::string_view which, std::size_t rows) {
   if (rows == 0) return;
-  notes.push_back(fmt::format("{} of the {} capture {} refused and stand in no figure.",
+  notes.push_back(fmt::format("{} of the {} capture {} in no figure.",
                               rows == 1 ? "1 row" : fmt::format("{} rows", rows), which,
-                              rows == 1 ? "was" : "were"));
+                              rows == 1 ? "was refused and stands" : "were refused and stand"));
 }
 
 }  // namespace

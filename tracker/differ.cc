@@ -2,6 +2,7 @@
 // figures of the shop from what was compared.
 #include "tracker/differ.h"
 
+#include <algorithm>
 #include <string_view>
 #include <tuple>
 #include <unordered_map>
@@ -42,6 +43,12 @@ Sighting sighting_of(const EarlierLine& line) {
 /// The line as it was named when it was last seen.
 NameFact name_then(const EarlierLine& then, const LineState& now) {
   return then.name.empty() ? name_fact(now) : NameFact{then.line_code, then.name};
+}
+
+bool has_price(const Listing& listing) {
+  const auto& offers = listing.offers.offers;
+  return std::any_of(offers.begin(), offers.end(),
+                     [](const Offer& offer) { return offer.price.has_value(); });
 }
 
 class Comparison {
@@ -91,6 +98,8 @@ void Comparison::book_doubts(const LinePair& pair) {
   const bool unlike = pair.sizes_before->unranked != pair.sizes_after->unranked;
   if (pair.refused_then || unlike || !pair.sizes_before->stated) book_.doubt_before(pair.now());
   if (pair.refused_now || unlike || !pair.sizes_after->stated) book_.doubt_after(pair.then());
+  if (pair.refused_then || !has_price(pair.then())) book_.doubt_prices_before(pair.now());
+  if (pair.refused_now || !has_price(pair.now())) book_.doubt_prices_after(pair.then());
 }
 
 void Comparison::carried(const Link& link) {
@@ -131,7 +140,10 @@ void Comparison::only_from(const LineState& line) {
   const bool refused = refused_now_.may_be(card);
   const bool looked_for = scope_covers(to_.capture.scope, interpreter_.category(card));
   if (in_common_scope(card)) book_.add_before(line.listing);
-  if (refused) book_.doubt_after(line.listing);
+  if (refused) {
+    book_.doubt_after(line.listing);
+    book_.doubt_prices_after(line.listing);
+  }
   const ChangeEvidence seen{sighting_of(from_.capture, line.listing.origin), std::nullopt, {}};
   if (refused || !looked_for) {
     ++result_.reconciliation.not_covered;
@@ -148,7 +160,10 @@ void Comparison::only_to(const LineState& line) {
   const bool refused = refused_then_.may_be(card);
   const bool looked_for = scope_covers(from_.capture.scope, interpreter_.category(card));
   if (in_common_scope(card)) book_.add_after(line.listing);
-  if (refused) book_.doubt_before(line.listing);
+  if (refused) {
+    book_.doubt_before(line.listing);
+    book_.doubt_prices_before(line.listing);
+  }
   ChangeEvidence seen{std::nullopt, sighting_of(to_.capture, line.listing.origin), {}};
   if (refused || !looked_for) {
     ++result_.reconciliation.unseen_then;

@@ -29,9 +29,7 @@ std::uint16_t find_or_add(std::vector<std::string>& labels, std::string_view lab
   return static_cast<std::uint16_t>(labels.size() - 1);
 }
 
-bool contradicts(const OptionalPrice& a, const OptionalPrice& b) {
-  return a && b && *a != *b;
-}
+bool contradicts(const OptionalPrice& a, const OptionalPrice& b) { return a && b && *a != *b; }
 
 bool gtin_contradicts(const LineOffers& line, std::size_t index, const std::optional<Gtin>& other) {
   if (line.gtins.empty() || !other) return false;

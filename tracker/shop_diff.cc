@@ -41,6 +41,13 @@ Span possible_span(const SizeReach& reach, const std::vector<SizeReach>& doubtfu
   return {std::min(span.low, more.low), std::max(span.high, more.high)};
 }
 
+/// True when one of the doubtful prices may undercut `entry`.
+bool may_be_undercut(const PriceLadder& entry, const std::vector<PriceLadder>& doubtful) {
+  return std::any_of(doubtful.begin(), doubtful.end(), [&entry](const PriceLadder& other) {
+    return other.currency == entry.currency && other.entry < entry.entry;
+  });
+}
+
 class CategoryChanges {
  public:
   CategoryChanges(const CategoryFigures& figures, const CaptureInfo& from, const CaptureInfo& to,
@@ -85,6 +92,10 @@ void CategoryChanges::entry_prices() {
   for (const PriceLadder& before : summary_.before.prices) {
     for (const PriceLadder& after : summary_.after.prices) {
       if (after.currency != before.currency || after.entry == before.entry) continue;
+      if (after.entry > before.entry ? may_be_undercut(after, figures_.doubtful_prices_after)
+                                     : may_be_undercut(before, figures_.doubtful_prices_before)) {
+        continue;
+      }
       add(ChangeKind::entry_price_changed,
           PriceFact{{before.entry, before.currency}, {}, {}, std::nullopt},
           PriceFact{{after.entry, after.currency}, {}, {}, std::nullopt});
