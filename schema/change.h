@@ -38,7 +38,7 @@ enum class ChangeKind : std::uint8_t {
   price_up,
   price_down,
   marked_down,
-  markdown_changed,  ///< marked down then and now, by another amount
+  markdown_changed,  ///< marked down then and now, at another selling price
   markdown_ended,
   composition_changed,
   category_moved,

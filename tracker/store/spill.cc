@@ -54,8 +54,11 @@ void Spill::flush() {
   buffer_.clear();
 }
 
+/// Reads ahead only where reading goes on: pieces that lie scattered are read one by one.
 void Spill::fill_window(std::uint64_t place, std::size_t length) {
-  window_.resize(std::min<std::uint64_t>(std::max(length, kReadAhead), flushed_ - place));
+  const bool goes_on = place >= window_at_ && place <= window_at_ + window_.size();
+  const std::size_t wanted = goes_on ? std::max(length, kReadAhead) : length;
+  window_.resize(std::min<std::uint64_t>(wanted, flushed_ - place));
   window_at_ = place;
   for (std::size_t done = 0; done < window_.size();) {
     const ssize_t got = ::pread(file_, window_.data() + done, window_.size() - done,
