@@ -16,8 +16,8 @@ namespace rangebook {
 struct Shop {
   std::string slug;
   std::string name;
-  std::string country;  ///< ISO 3166-1 alpha-2, upper case; empty if not known
-  std::optional<Currency> currency;  ///< home currency
+  std::string country;                     ///< ISO 3166-1 alpha-2, upper case; empty if not known
+  std::optional<Currency> currency;        ///< home currency
   SizeSystem sizes = SizeSystem::unknown;  ///< what a bare number means here
 
   bool operator==(const Shop&) const = default;
@@ -35,8 +35,8 @@ std::string to_string(const Scope& scope);  ///< `all`, `picks`, `dresses,knitwe
 
 /// A document of a capture, without its bytes.
 struct DocumentInfo {
-  std::string name;      ///< file name without folders
-  std::string sha256;    ///< lower-case hex
+  std::string name;    ///< file name without folders
+  std::string sha256;  ///< lower-case hex
   std::uint64_t bytes = 0;
   std::string importer;  ///< `csv`, `page`
   std::string mapping;   ///< how columns were understood, for instance `line_code=1 name=2`

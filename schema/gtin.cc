@@ -6,13 +6,9 @@ namespace {
 
 constexpr int kLongest = 14;
 
-bool is_filler(char sign) {
-  return sign == ' ' || sign == '\t' || sign == '-';
-}
+bool is_filler(char sign) { return sign == ' ' || sign == '\t' || sign == '-'; }
 
-bool is_gtin_length(int count) {
-  return count == 8 || (count >= 12 && count <= kLongest);
-}
+bool is_gtin_length(int count) { return count == 8 || (count >= 12 && count <= kLongest); }
 
 /// True when the digits, weighted 1, 3, 1, ... from the right, sum to a multiple of ten.
 bool check_digit_is_right(std::uint64_t value) {

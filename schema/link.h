@@ -17,8 +17,8 @@ enum class LinkAuthority : std::uint8_t { code, rule, stylist };
 std::string_view to_string(LinkAuthority authority);
 
 struct Link {
-  std::size_t from = 0;  ///< index into the lines of the earlier snapshot
-  std::size_t to = 0;    ///< index into the lines of the later snapshot
+  std::size_t from = 0;                ///< index into the lines of the earlier snapshot
+  std::size_t to = 0;                  ///< index into the lines of the later snapshot
   std::vector<LinkEvidence> evidence;  ///< strongest first, never empty for authority code
   LinkAuthority authority = LinkAuthority::code;
   double score = 1.0;    ///< 0..1; 1 for exact evidence

@@ -61,7 +61,7 @@ struct LineOffers {
   std::vector<std::string> colours;
   std::vector<std::string> sizes;
   std::vector<Offer> offers;
-  std::vector<OptionalGtin> gtins;  ///< empty, or one per offer
+  std::vector<OptionalGtin> gtins;         ///< empty, or one per offer
   std::vector<std::string> variant_codes;  ///< empty, or one per offer
 
   bool operator==(const LineOffers&) const = default;

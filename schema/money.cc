@@ -62,13 +62,9 @@ std::optional<Currency> Currency::from_code(std::string_view code) {
   return Currency(static_cast<std::uint16_t>(after - 1));
 }
 
-std::string_view Currency::code() const {
-  return currency_table().rows[row_].code;
-}
+std::string_view Currency::code() const { return currency_table().rows[row_].code; }
 
-int Currency::exponent() const {
-  return currency_table().rows[row_].exponent;
-}
+int Currency::exponent() const { return currency_table().rows[row_].exponent; }
 
 std::string decimal_text(const Money& money) {
   const auto exponent = static_cast<std::size_t>(money.currency.exponent());

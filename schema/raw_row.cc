@@ -5,8 +5,9 @@ namespace rangebook {
 namespace {
 
 constexpr std::array<std::string_view, kFieldCount> kNames{
-    "line_code", "name",        "category",    "colour", "size",  "price", "full_price", "currency",
-    "in_stock",  "composition", "description", "url",    "image", "gtin",  "group_id",   "variant_code"};
+    "line_code",  "name",     "category", "colour",      "size",        "price",
+    "full_price", "currency", "in_stock", "composition", "description", "url",
+    "image",      "gtin",     "group_id", "variant_code"};
 
 }  // namespace
 

@@ -16,15 +16,15 @@ enum class RejectionKind : std::uint8_t {
   bad_encoding,         ///< bytes that are not valid UTF-8, NUL bytes
   missing_name,
   bad_price,
-  ambiguous_price,      ///< two readings, both shown
+  ambiguous_price,  ///< two readings, both shown
   bad_currency,
   bad_size,
   bad_stock,
   bad_gtin,
   bad_composition,
-  conflicting_rows,     ///< the same colour and size twice with different facts
-  bad_markup,           ///< JSON-LD that is no JSON, nested too deep, ..
-  over_limit,           ///< a named limit was passed
+  conflicting_rows,  ///< the same colour and size twice with different facts
+  bad_markup,        ///< JSON-LD that is no JSON, nested too deep, ..
+  over_limit,        ///< a named limit was passed
 };
 std::string_view to_string(RejectionKind kind);  ///< `ambiguous-price`
 std::optional<RejectionKind> parse_rejection_kind(std::string_view name);

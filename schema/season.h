@@ -12,8 +12,8 @@ namespace rangebook {
 /// Other labels are kept as they are and ordered by the dates of their captures.
 struct Season {
   enum class Half { spring_summer, autumn_winter };
-  std::string label;          ///< canonical code or the label verbatim
-  std::optional<int> year;    ///< four digits
+  std::string label;        ///< canonical code or the label verbatim
+  std::optional<int> year;  ///< four digits
   std::optional<Half> half;
 
   bool operator==(const Season&) const = default;

@@ -11,9 +11,7 @@
 namespace rangebook {
 namespace {
 
-Money money(MinorUnits minor, std::string_view code) {
-  return {minor, *Currency::from_code(code)};
-}
+Money money(MinorUnits minor, std::string_view code) { return {minor, *Currency::from_code(code)}; }
 
 // ISO 4217 list one, column "minor unit" (list of 2024-06-25 by the npm package currency-codes,
 // MIT).
