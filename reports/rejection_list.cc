@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "reports/csv_writer.h"
-#include "reports/utf8.h"
+#include "reports/phrase.h"
 
 namespace rangebook {
 namespace {
@@ -17,28 +17,14 @@ std::string document_name(const CaptureInfo& capture, const Rejection& rejection
 
 }  // namespace
 
-std::string printable(std::string_view text) {
-  std::string out;
-  while (!text.empty()) {
-    const Utf8Step step = utf8_step(text);
-    const auto byte = static_cast<unsigned char>(text.front());
-    const bool control = step.bytes == 1 && (byte < 0x20 || byte == 0x7F);
-    out += !step.valid ? kReplacement
-           : control   ? std::string_view(".")
-                       : text.substr(0, step.bytes);
-    text.remove_prefix(step.bytes);
-  }
-  return out;
-}
-
 std::string rejection_line(const CaptureInfo& capture, const Rejection& rejection) {
-  const std::string document = printable(document_name(capture, rejection));
+  const std::string document = clean_line(document_name(capture, rejection));
   return fmt::format("{}: {}: {}{} {}",
                      rejection.line ? fmt::format("{}:{}", document, *rejection.line)
                                     : fmt::format("{}, byte {}", document, rejection.byte),
                      to_string(rejection.kind),
                      rejection.field.empty() ? "" : rejection.field + ": ",
-                     printable(rejection.what), printable(rejection.how_to_fix));
+                     clean_line(rejection.what), clean_line(rejection.how_to_fix));
 }
 
 std::string rejections_text(const CaptureInfo& capture, const std::vector<Rejection>& rejections) {
@@ -47,7 +33,7 @@ std::string rejections_text(const CaptureInfo& capture, const std::vector<Reject
   for (const auto& rejection : rejections) {
     ++counts[static_cast<std::size_t>(rejection.refused)];
     out += rejection_line(capture, rejection) + "\n";
-    if (!rejection.excerpt.empty()) out += "    " + printable(rejection.excerpt) + "\n";
+    if (!rejection.excerpt.empty()) out += "    " + clean_line(rejection.excerpt) + "\n";
   }
   out += fmt::format(
       "Capture {} ({}, {}). Refused rows: {}. Refused cells: {}. Kept but doubted: {}.\n",

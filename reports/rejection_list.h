@@ -2,7 +2,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "schema/capture.h"
@@ -18,8 +17,5 @@ std::string rejections_text(const CaptureInfo& capture, const std::vector<Reject
 
 /// One row each, safe to open in a spreadsheet.
 std::string rejections_csv(const CaptureInfo& capture, const std::vector<Rejection>& rejections);
-
-/// Text of unknown origin for a terminal: control signs become dots, broken UTF-8 becomes U+FFFD.
-std::string printable(std::string_view text);
 
 }  // namespace rangebook

@@ -5,6 +5,7 @@
 #include <chrono>
 #include <cstdio>
 
+#include "reports/phrase.h"
 #include "reports/rejection_list.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
@@ -85,7 +86,7 @@ void print_outcome(const CaptureReport& report) {
 
 void print_documents(const CaptureReport& report) {
   for (const auto& document : report.info.documents) {
-    fmt::print("{}: {}\n", printable(document.name), printable(document.mapping));
+    fmt::print("{}: {}\n", clean_line(document.name), clean_line(document.mapping));
   }
 }
 
