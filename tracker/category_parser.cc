@@ -103,7 +103,8 @@ Found breadcrumb_category(std::string_view text) {
 }  // namespace
 
 std::string_view find_category(std::string_view category, std::string_view name) {
-  auto found = breadcrumb_category(category.substr(0, kMaxCategoryTextBytes));
+  auto found = index().find(trim_text(category));  // a table may use our own slugs
+  if (!found) found = breadcrumb_category(category.substr(0, kMaxCategoryTextBytes));
   if (!found) found = category_of(FoldedWords(name), Comma::describes);
   return found ? index().categories()[*found].slug : kUnsorted;
 }

@@ -16,6 +16,15 @@ struct Sorted {
   const char* slug;
 };
 
+TEST(FindCategory, EverySlugIsItsOwnCategory) {
+  for (const auto slug : all_categories()) EXPECT_EQ(find_category(slug, ""), slug);
+}
+
+TEST(FindCategory, AccessoriesInTheSingularAndPlural) {
+  EXPECT_EQ(find_category("Accessories", "Item"), "accessories");
+  EXPECT_EQ(find_category("Accessory", "Item"), "accessories");
+}
+
 TEST(FindCategory, TheSourcesCategory) {
   const Sorted cases[] = {{"Dresses", "dresses"},
                           {"DRESSES", "dresses"},

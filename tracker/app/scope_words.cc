@@ -27,12 +27,13 @@ std::variant<Scope, std::string> parse_scope(std::string_view text) {
   if (scope.kind == Scope::Kind::picks) return scope;
   while (!text.empty()) {
     const std::size_t at = std::min(text.find(','), text.size());
-    const std::string slug(text.substr(0, at));
+    const std::string word(text.substr(0, at));
     text.remove_prefix(std::min(at + 1, text.size()));
-    if (slug.empty()) continue;
+    if (word.empty()) continue;
+    const std::string slug(find_category(word, ""));
     if (!is_category(slug)) {
-      return fmt::format("--scope: \"{}\" is no category.{} There are: {}; or all, or picks.", slug,
-                         did_you_mean(slug, category_names()), joined(category_names()));
+      return fmt::format("--scope: \"{}\" is no category.{} There are: {}; or all, or picks.", word,
+                         did_you_mean(word, category_names()), joined(category_names()));
     }
     scope.categories.push_back(slug);
   }

@@ -10,7 +10,8 @@
 
 namespace rangebook {
 
-/// `all`, `picks`, or category slugs with commas; else a sentence that says what is wrong.
+/// `all`, `picks`, or categories with commas, as slugs or in a shop's words (`Jackets & Coats`);
+/// else a sentence that says what is wrong.
 std::variant<Scope, std::string> parse_scope(std::string_view text);
 
 std::vector<std::string> size_system_names();
