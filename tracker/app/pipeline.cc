@@ -171,10 +171,7 @@ std::string captures_text(const std::vector<CaptureRecord>& records) {
 
 bool names_capture(const CaptureInfo& info, const std::string& word) {
   if (const auto day = parse_day(word)) return info.on == *day;
-  if (word.find_first_not_of("0123456789") == std::string::npos) {
-    return std::to_string(info.id) == word;
-  }
-  return info.season == parse_season(word).label;
+  return std::to_string(info.id) == word || info.season == parse_season(word).label;
 }
 
 std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to) {
