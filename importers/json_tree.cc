@@ -165,6 +165,30 @@ std::variant<JsonBlock, JsonProblem> parse(std::string_view text, const Outline&
 
 JsonTree::JsonTree() : nodes_(1) {}
 
+JsonId JsonTree::add_object(std::uint32_t page_byte) {
+  if (nodes_.size() >= kMaxJsonValues) return 0;
+  JsonNode& node = nodes_.emplace_back();
+  node.kind = JsonKind::object;
+  node.byte = page_byte;
+  return static_cast<JsonId>(nodes_.size() - 1);
+}
+
+JsonId JsonTree::add_text(std::string_view text) {
+  if (nodes_.size() >= kMaxJsonValues) return 0;
+  JsonNode& node = nodes_.emplace_back();
+  node.kind = JsonKind::text;
+  node.text = pools_.emplace_back(text);
+  return static_cast<JsonId>(nodes_.size() - 1);
+}
+
+void JsonTree::put(JsonId object, std::string_view key, JsonId value) {
+  if (object == 0 || value == 0) return;
+  nodes_[value].key = pools_.emplace_back(key);
+  JsonId& last = last_[object];
+  (last == 0 ? nodes_[object].first_child : nodes_[last].next) = value;
+  last = value;
+}
+
 std::variant<JsonBlock, JsonProblem> JsonTree::add(std::string_view text, std::uint64_t page_byte) {
   if (text.size() > kMaxJsonBytes) return JsonProblem{JsonProblem::Kind::too_large, 0, false};
   const std::size_t before = nodes_.size();

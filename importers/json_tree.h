@@ -8,6 +8,7 @@
 #include <deque>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <variant>
 #include <vector>
 
@@ -62,6 +63,13 @@ class JsonTree {
   /// The depth is checked before any value is built. Leaves the tree as it was on a problem.
   std::variant<JsonBlock, JsonProblem> add(std::string_view text, std::uint64_t page_byte);
 
+  /// Adds an empty object that begins at `page_byte`, or a text, without a place in another value;
+  /// for markup that is written as elements instead of JSON. 0 when the tree is full.
+  JsonId add_object(std::uint32_t page_byte);
+  JsonId add_text(std::string_view text);
+  /// Puts a value under a key of an object, behind those it has. A value has one place only.
+  void put(JsonId object, std::string_view key, JsonId value);
+
   const JsonNode& operator[](JsonId id) const { return nodes_[id]; }
   /// One more than the largest id.
   std::size_t size() const { return nodes_.size(); }
@@ -69,7 +77,8 @@ class JsonTree {
  private:
   friend class JsonTreeBuilder;
   std::vector<JsonNode> nodes_;
-  std::deque<std::string> pools_;  ///< the texts of one block each, never moved
+  std::deque<std::string> pools_;            ///< the texts of one block each, never moved
+  std::unordered_map<JsonId, JsonId> last_;  ///< the last value put into an object
 };
 
 }  // namespace rangebook

@@ -9,10 +9,12 @@
 #include <utility>
 
 #include "importers/html_scan.h"
+#include "importers/markup_source.h"
 #include "importers/page_address.h"
 #include "importers/page_encoding.h"
+#include "importers/page_merge.h"
 #include "importers/page_sniff.h"
-#include "importers/schema_org_rows.h"
+#include "importers/page_syntaxes.h"
 #include "importers/utf8.h"
 #include "importers/utf8_sequence.h"
 
@@ -53,12 +55,16 @@ class PageReader final : public RowReader {
   void read_blocks();
   void add_block(const ScriptBlock& block);
   void find_products();
+  PageFrame frame() const;
+  void read_all_syntaxes(std::vector<ProductRow> first);
+  void refuse_tree(const TreeLimit& limit);
   void refuse(RejectionKind kind, std::string what, std::string how_to_fix);
   void refuse_block(const ScriptBlock& block, const JsonProblem& problem);
   void refuse_page_without_products();
   void note_bad_bytes(const ScriptBlock& block, std::size_t bytes);
   Rejection rejection_at(std::uint64_t byte);
-  Rejection doubt_of(const ProductRow& row);
+  Rejection note_of(const ProductRow& row, const RowNote& note);
+  void give(ProductRow row);
   Rejection nameless(const ProductRow& row);
   bool refill();
   void show(ProductRow row);
@@ -72,11 +78,8 @@ class PageReader final : public RowReader {
   PageText page_;
   Place place_;
   PageScan scan_;
-  JsonTree tree_;
-  std::vector<JsonId> roots_;
-  std::optional<LinkedData> data_;
-  std::optional<ProductFinder> finder_;
-  std::optional<ProductRows> rows_;
+  MarkupSource json_;
+  std::string others_;  ///< what was read besides JSON-LD, for the mapping
   std::deque<Output> ready_;
   ProductRow shown_;
   RawRow row_;
@@ -136,43 +139,79 @@ void PageReader::read_blocks() {
 void PageReader::add_block(const ScriptBlock& block) {
   const bool blank = block.text.find_first_not_of(" \t\r\n\f") == block.text.npos;
   if (blank) return;
-  const auto result = tree_.add(block.text, block.byte);
+  const auto result = json_.tree.add(block.text, block.byte);
   if (const auto* problem = std::get_if<JsonProblem>(&result)) return refuse_block(block, *problem);
   const auto& added = std::get<JsonBlock>(result);
-  roots_.push_back(added.root);
+  json_.roots.push_back(added.root);
   repaired_ += added.repaired ? 1 : 0;
   if (added.bad_bytes > 0) note_bad_bytes(block, added.bad_bytes);
 }
 
-void PageReader::find_products() {
-  data_.emplace(tree_);
-  data_->set_language(scan_.language.value_or(""));
-  finder_.emplace(*data_, roots_);
-  if (finder_->leaves().empty() && !bad_block_) return refuse_page_without_products();
+PageFrame PageReader::frame() const {
   PageFrame frame;
   const std::string shared = well_formed(scan_.og_url.value_or(""));
   const std::string stated = well_formed(scan_.canonical.value_or(shared));
   frame.address = resolve_address(stated, shared);
   if (!is_absolute_address(frame.address)) frame.address.clear();
   frame.base = resolve_address(well_formed(scan_.base.value_or(frame.address)), frame.address);
-  rows_.emplace(*data_, *finder_, std::move(frame));
+  return frame;
+}
+
+// A tree costs fifty times the scan, so it is built only where JSON-LD leaves something open or is
+// not alone.
+void PageReader::find_products() {
+  json_.find_products(scan_.language.value_or(""));
+  json_.open_rows(frame());
+  auto first = json_.next();
+  const bool enough = first && states_the_essentials(*first) && !mentions_other_markup(page_.text);
+  if (!enough && json_.products() <= kMaxMergedProducts) {
+    return read_all_syntaxes(first ? std::move(*first) : std::vector<ProductRow>{});
+  }
+  for (auto& row : *first) give(std::move(row));
+}
+
+void PageReader::read_all_syntaxes(std::vector<ProductRow> first) {
+  auto others = read_syntaxes(page_.text, frame(), scan_);
+  const auto* read = std::get_if<PageSyntaxes>(&others);
+  if (read == nullptr && first.empty()) return refuse_tree(std::get<TreeLimit>(others));
+  if (read == nullptr) {
+    for (auto& row : first) give(std::move(row));
+    return;
+  }
+  others_ = read->summary;
+  std::vector<SyntaxRows> all = read->rows;
+  auto& json =
+      all.emplace_back(SyntaxRows{.syntax = PageSyntax::json_ld, .rows = std::move(first)});
+  for (auto& row : json_.rest()) json.rows.push_back(std::move(row));
+  const auto merged = merge_page(std::move(all));
+  if (merged.empty() && !bad_block_) return refuse_page_without_products();
+  for (const auto& row : merged) give(row);
 }
 
 bool PageReader::refill() {
-  if (!rows_) return false;
-  auto rows = rows_->next();
+  auto rows = json_.next();
   if (!rows) return false;
-  for (auto& row : *rows) {
-    if (is_blank(row)) {
-      ready_.emplace_back(nameless(row));
-      continue;
-    }
-    std::optional<Rejection> doubt;
-    if (row.doubt) doubt = doubt_of(row);
-    ready_.emplace_back(std::move(row));
-    if (doubt) ready_.emplace_back(std::move(*doubt));
-  }
+  for (auto& row : *rows) give(std::move(row));
   return true;
+}
+
+void PageReader::give(ProductRow row) {
+  if (is_blank(row)) {
+    ready_.emplace_back(nameless(row));
+    return;
+  }
+  std::vector<Rejection> said;
+  if (row.doubt) {
+    said.push_back(note_of(row, {.kind = RejectionKind::ambiguous_price,
+                                 .refused = Refused::cell,
+                                 .field = Field::price,
+                                 .what = row.doubt->what,
+                                 .how_to_fix = row.doubt->how_to_fix,
+                                 .excerpt = row.doubt->excerpt}));
+  }
+  for (const auto& note : row.notes) said.push_back(note_of(row, note));
+  ready_.emplace_back(std::move(row));
+  for (auto& rejection : said) ready_.emplace_back(std::move(rejection));
 }
 
 void PageReader::show(ProductRow row) {
@@ -210,14 +249,14 @@ Rejection PageReader::nameless(const ProductRow& row) {
   return rejection;
 }
 
-Rejection PageReader::doubt_of(const ProductRow& row) {
+Rejection PageReader::note_of(const ProductRow& row, const RowNote& note) {
   Rejection rejection = rejection_at(row.byte);
-  rejection.field = to_string(Field::price);
-  rejection.kind = RejectionKind::ambiguous_price;
-  rejection.refused = Refused::cell;
-  rejection.what = row.doubt->what;
-  rejection.how_to_fix = row.doubt->how_to_fix;
-  rejection.excerpt = excerpt(row.doubt->excerpt);
+  rejection.field = to_string(note.field);
+  rejection.kind = note.kind;
+  rejection.refused = note.refused;
+  rejection.what = note.what;
+  rejection.how_to_fix = note.how_to_fix;
+  rejection.excerpt = excerpt(note.excerpt);
   rejection.line_code = row[Field::line_code];
   rejection.name = row[Field::name];
   return rejection;
@@ -274,10 +313,16 @@ void PageReader::note_bad_bytes(const ScriptBlock& block, std::size_t bytes) {
   ready_.emplace_back(std::move(rejection));
 }
 
+void PageReader::refuse_tree(const TreeLimit& limit) {
+  refuse(RejectionKind::over_limit, limit_sentence(limit),
+         "Save the page of a single product as \"Web page, HTML only\", or type the line into a "
+         "CSV.");
+}
+
 void PageReader::refuse_page_without_products() {
   std::string types;
   std::size_t named = 0;
-  for (const auto type : finder_->other_types()) {
+  for (const auto type : json_.other_types()) {
     if (named++ < kMaxNamedTypes) types += (types.empty() ? "" : ", ") + std::string(type);
   }
   const std::string found = scan_.json_ld.empty()
@@ -285,16 +330,17 @@ void PageReader::refuse_page_without_products() {
                                 : fmt::format("its {} JSON-LD blocks hold {}", scan_.json_ld.size(),
                                               types.empty() ? "nothing typed" : excerpt(types));
   refuse(RejectionKind::unreadable_document,
-         fmt::format("The page has no product markup: looked for a schema.org Product or "
-                     "ProductGroup in JSON-LD, but {}.",
+         fmt::format("The page shows no product: looked for a schema.org Product or ProductGroup "
+                     "in JSON-LD, microdata and RDFa, for product tags in its head and for a "
+                     "heading with a price, but {}.",
                      found),
          "Save the page of a single product as \"Web page, HTML only\", or type the line into a "
-         "CSV; microdata and visible text are not read yet.");
+         "CSV.");
 }
 
 std::string PageReader::mapping() const {
-  return fmt::format("json-ld blocks={} repaired={} products={} encoding={}", scan_.json_ld.size(),
-                     repaired_, finder_ ? finder_->leaves().size() : 0,
+  return fmt::format("json-ld blocks={} repaired={} products={}{} encoding={}",
+                     scan_.json_ld.size(), repaired_, json_.products(), others_,
                      page_.encoding.empty() ? "unknown" : page_.encoding);
 }
 

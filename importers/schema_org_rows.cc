@@ -203,7 +203,10 @@ void ProductRows::fill_codes(const ProductLeaf& leaf, ProductRow& row) const {
   if (grouped) row[Field::variant_code] = own_code;
   for (const JsonId group : leaf.groups) fill_if_empty(code, first_word(data_, group, kCodes));
   if (!grouped) fill_if_empty(code, own_code);
-  if (code.empty() && !leaf.groups.empty()) row[Field::group_id] = data_.id(leaf.groups.back());
+  if (!code.empty() || leaf.groups.empty()) return;
+  const auto id = data_.id(leaf.groups.back());
+  const bool blank = id.starts_with("_:");  // a name that means nothing outside the page
+  if (!blank) row[Field::group_id] = id;
 }
 
 std::string ProductRows::address_cell(const ProductLeaf& leaf) const {

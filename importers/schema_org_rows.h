@@ -13,6 +13,7 @@
 
 #include "importers/schema_org_product.h"
 #include "schema/raw_row.h"
+#include "schema/rejection.h"
 
 namespace rangebook {
 
@@ -22,10 +23,21 @@ struct PageFrame {
   std::string base;     ///< what relative addresses are resolved against; empty if not known
 };
 
+/// Something to say about a row besides its cells.
+struct RowNote {
+  RejectionKind kind = RejectionKind::conflicting_rows;
+  Refused refused = Refused::nothing;
+  Field field = Field::price;
+  std::string what = {};        ///< one sentence
+  std::string how_to_fix = {};  ///< one sentence
+  std::string excerpt = {};
+};
+
 struct ProductRow {
   std::array<std::string, kFieldCount> cells;
   std::uint32_t byte = 0;           ///< of the product in the page
   std::optional<PriceDoubt> doubt;  ///< once for each offer in doubt
+  std::vector<RowNote> notes;
 
   std::string& operator[](Field field) { return cells[static_cast<std::size_t>(field)]; }
   const std::string& operator[](Field field) const {

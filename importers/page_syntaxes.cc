@@ -1,0 +1,80 @@
+// One tree, several readers.
+#include "importers/page_syntaxes.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstring>
+
+#include "importers/html_tree.h"
+#include "importers/markup_source.h"
+#include "importers/microdata.h"
+#include "importers/rdfa.h"
+
+namespace rangebook {
+namespace {
+
+void add_items(PageSyntaxes& found, PageSyntax syntax, const MarkupItems& items,
+               const PageFrame& frame, std::string_view language) {
+  if (items.empty()) return;
+  MarkupSource source;
+  source.add(items);
+  source.find_products(language);
+  source.open_rows(frame);
+  found.summary +=
+      fmt::format(" {}={}", syntax == PageSyntax::rdfa ? "rdfa" : "microdata", source.products());
+  found.rows.push_back({.syntax = syntax, .rows = source.rest()});
+}
+
+bool contains(std::string_view page, std::string_view word) {
+  return memmem(page.data(), page.size(), word.data(), word.size()) != nullptr;
+}
+
+}  // namespace
+
+std::variant<PageSyntaxes, TreeLimit> read_syntaxes(std::string_view page, const PageFrame& frame,
+                                                    const PageScan& scan) {
+  const auto built = HtmlTree::build(page);
+  if (const auto* limit = std::get_if<TreeLimit>(&built)) return *limit;
+  const auto& tree = std::get<HtmlTree>(built);
+  const std::string language = scan.language.value_or("");
+  PageSyntaxes found;
+  add_items(found, PageSyntax::microdata, read_microdata(tree), frame, language);
+  add_items(found, PageSyntax::rdfa, read_rdfa(tree), frame, language);
+  return found;
+}
+
+bool states_the_essentials(const std::vector<ProductRow>& rows) {
+  return !rows.empty() && std::all_of(rows.begin(), rows.end(), [](const ProductRow& row) {
+    const bool priced = !row[Field::price].empty() && !row[Field::currency].empty();
+    return !row[Field::name].empty() && (priced || row.doubt) && !row[Field::in_stock].empty();
+  });
+}
+
+bool mentions_other_markup(std::string_view page) {
+  return contains(page, "itemscope") || contains(page, " typeof=");
+}
+
+std::string limit_sentence(const TreeLimit& limit) {
+  constexpr std::string_view kStart = "The page has no product markup in JSON-LD, and ";
+  switch (limit.kind) {
+    case TreeLimit::Kind::bytes:
+      return fmt::format("{}is larger than the {} MiB up to which its elements are read.", kStart,
+                         kMaxTreeBytes >> 20U);
+    case TreeLimit::Kind::depth:
+      return fmt::format("{}its elements are nested more than {} deep.", kStart, kMaxTreeDepth);
+    case TreeLimit::Kind::tags:
+      return fmt::format("{}has more than {} tags.", kStart, kMaxTreeTags);
+    case TreeLimit::Kind::attributes:
+      return fmt::format("{}one of its tags has more than {} attributes.", kStart,
+                         kMaxTreeAttributes);
+    case TreeLimit::Kind::misnested:
+      return fmt::format("{}closes its elements in the wrong order more than {} times.", kStart,
+                         kMaxMisnested);
+    case TreeLimit::Kind::frames:
+      return fmt::format("{}consists of frames.", kStart);
+  }
+  return "";
+}
+
+}  // namespace rangebook
