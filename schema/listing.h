@@ -79,8 +79,12 @@ struct Listing {
 };
 
 /// The price a variant has without a markdown: the full price where stated, else the price.
-std::optional<MinorUnits> undiscounted(const Offer& offer);
+inline std::optional<MinorUnits> undiscounted(const Offer& offer) {
+  return offer.full_price ? offer.full_price : offer.price;
+}
 /// True when a full price is stated and the selling price is below it.
-bool is_marked_down(const Offer& offer);
+inline bool is_marked_down(const Offer& offer) {
+  return offer.price && offer.full_price && *offer.price < *offer.full_price;
+}
 
 }  // namespace rangebook

@@ -146,6 +146,12 @@ std::vector<CommonVariant> priced_on_both(const std::vector<CommonVariant>& vari
   return both;
 }
 
+/// False for most lines whose offers differ: their stock changed.
+bool price_moved(const CommonVariant& variant) {
+  return variant.before->price != variant.after->price ||
+         variant.before->full_price != variant.after->full_price;
+}
+
 std::optional<PricePair> lowest_of(const std::vector<CommonVariant>& variants) {
   if (variants.empty()) return std::nullopt;
   PricePair lowest{*undiscounted(*variants.front().before), *undiscounted(*variants.front().after)};
@@ -156,10 +162,15 @@ std::optional<PricePair> lowest_of(const std::vector<CommonVariant>& variants) {
   return lowest;
 }
 
+bool states_price(const LineOffers& side) {
+  return std::any_of(side.offers.begin(), side.offers.end(),
+                     [](const Offer& offer) { return undiscounted(offer).has_value(); });
+}
+
 /// The currency both sides price in; otherwise the silence is logged.
 std::optional<Currency> common_currency(const LinePair& pair, SilenceLog& silences) {
-  const bool then = lowest_undiscounted(pair.then().offers).has_value();
-  const bool now = lowest_undiscounted(pair.now().offers).has_value();
+  const bool then = states_price(pair.then().offers);
+  const bool now = states_price(pair.now().offers);
   if (then != now) silences.add(Silence::prices, pair.now().card);
   if (!then || !now) return std::nullopt;
   const auto currency = pair.then().offers.currency;
@@ -183,9 +194,11 @@ std::optional<LineIndexPrices> diff_prices(const LinePair& pair, Interpreter& in
   }
   const auto full =
       priced_on_both(common, [](const Offer& o) { return undiscounted(o).has_value(); });
-  const auto selling = priced_on_both(common, [](const Offer& o) { return o.price.has_value(); });
-  diff.compare(full, full_price_event);
-  diff.compare(selling, markdown_event);
+  if (std::any_of(common.begin(), common.end(), price_moved)) {
+    diff.compare(full, full_price_event);
+    diff.compare(priced_on_both(common, [](const Offer& o) { return o.price.has_value(); }),
+                 markdown_event);
+  }
   const auto lowest = lowest_of(full);
   return lowest ? std::optional(LineIndexPrices{*currency, *lowest}) : std::nullopt;
 }

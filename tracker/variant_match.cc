@@ -135,10 +135,33 @@ IndexMap match_sizes(const LineOffers& before, const SizeRun& sizes_before, cons
   return map;
 }
 
+namespace {
+
+/// Pairs offers place by place, the usual case; nothing if the sides are not laid out alike.
+std::optional<std::vector<CommonVariant>> paired_in_place(const LineOffers& before,
+                                                          const LineOffers& after) {
+  const auto same_place = [](const Offer& a, const Offer& b) {
+    return a.colour == b.colour && a.size == b.size;
+  };
+  if (!std::equal(before.offers.begin(), before.offers.end(), after.offers.begin(),
+                  after.offers.end(), same_place)) {
+    return std::nullopt;
+  }
+  std::vector<CommonVariant> pairs;
+  pairs.reserve(before.offers.size());
+  for (std::size_t i = 0; i < before.offers.size(); ++i) {
+    pairs.push_back({&before.offers[i], &after.offers[i]});
+  }
+  return pairs;
+}
+
+}  // namespace
+
 std::vector<CommonVariant> common_variants(const LineOffers& before, const SizeRun& sizes_before,
                                            const LineOffers& after, const SizeRun& sizes_after,
                                            Interpreter& interpreter) {
   if (before.colours == after.colours && before.sizes == after.sizes) {
+    if (auto pairs = paired_in_place(before, after)) return *std::move(pairs);
     return merged(placed_as_is(before), placed_as_is(after));
   }
   const IndexMap colours = match_colours(before.colours, after.colours, interpreter);

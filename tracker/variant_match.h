@@ -17,9 +17,9 @@ struct CommonVariant {
   const Offer* after = nullptr;
 };
 
-/// Variants with equal colour and size on both sides, by colour and size of the later side. Colours
-/// are equal by label, else by colour key; sizes by label, else by position. Each variant stands in
-/// at most one pair. Pointers go into the arguments.
+/// Variants with equal colour and size on both sides. Colours are equal by label, else by colour
+/// key; sizes by label, else by position. Each variant stands in at most one pair. Pointers go into
+/// the arguments.
 std::vector<CommonVariant> common_variants(const LineOffers& before, const SizeRun& sizes_before,
                                            const LineOffers& after, const SizeRun& sizes_after,
                                            Interpreter& interpreter);
