@@ -4,7 +4,6 @@
 
 #include <array>
 #include <cmath>
-#include <fstream>
 #include <regex>
 #include <set>
 
@@ -147,14 +146,6 @@ TEST(BriefStyle, ColoursMeetTheContrastOfWcagAa) {
       EXPECT_GE(contrast(colours(text).at(paper), papers[paper]), 4.5) << text << paper;
     }
   }
-}
-
-// For eyes: open the file in a browser.
-TEST(BriefPage, LandsInTheBuildFolder) {
-  std::ofstream file("brief.html", std::ios::binary);
-  file << page();
-  file.close();
-  EXPECT_TRUE(file.good());
 }
 
 }  // namespace
