@@ -4,6 +4,7 @@
 
 #include <bit>
 #include <cstdint>
+#include <string_view>
 #if defined(__SSE2__)
 #include <emmintrin.h>
 #endif
@@ -39,6 +40,13 @@ constexpr bool is_html_space(char c) {
 }
 constexpr char ascii_lower(char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c;
+}
+
+/// Without the spaces and tabs at both ends, which mean nothing in a cell typed by hand.
+constexpr std::string_view without_blanks(std::string_view text) {
+  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+  return text;
 }
 
 }  // namespace rangebook

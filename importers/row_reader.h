@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -28,8 +29,10 @@ class RowReader {
   virtual const RawRow& row() const = 0;
   /// The rejection of the last step.
   virtual const Rejection& rejection() const = 0;
-  /// How the document was understood, for the record: `delimiter=; columns=name:0,price:1`.
+  /// How the document was understood, for the record: `delimiter=comma line_code=1 name=2`.
   virtual std::string mapping() const = 0;
+  /// The decimal sign the user says the document has; nothing where the prices tell it.
+  virtual std::optional<char> decimal_sign() const { return std::nullopt; }
 };
 
 /// Where a reader gets the bytes of a document. The same bytes go to the document archive at the
@@ -39,6 +42,8 @@ class ByteSource {
   virtual ~ByteSource() = default;
   /// The next chunk, empty at the end. The view is valid until the next call.
   virtual std::string_view next_chunk() = 0;
+  /// True while everything handed out so far is known to be UTF-8 without NUL.
+  virtual bool all_text() const { return false; }
 };
 
 }  // namespace rangebook

@@ -2,27 +2,25 @@
 #include "importers/utf8.h"
 
 #include <algorithm>
-#include <cstdint>
-#include <cstring>
+
+#if defined(__SSE2__)
+#include <emmintrin.h>
+#endif
 
 namespace rangebook {
 namespace {
 
-constexpr std::uint64_t kHighBits = 0x8080808080808080U;
-constexpr std::uint64_t kLowBits = 0x0101010101010101U;
-
-/// True when one of the eight bytes is NUL or not ASCII.
-bool has_nul_or_high(std::uint64_t word) {
-  return (((word - kLowBits) & ~word) & kHighBits) != 0 || (word & kHighBits) != 0;
-}
-
+/// Length of the front that is ASCII without NUL. Sixteen bytes a step where the machine has SSE2.
 std::size_t plain_prefix(std::string_view text) {
   std::size_t at = 0;
-  std::uint64_t word = 0;
-  for (; at + sizeof word <= text.size(); at += sizeof word) {
-    std::memcpy(&word, text.data() + at, sizeof word);
-    if (has_nul_or_high(word)) break;
+#if defined(__SSE2__)
+  const __m128i zero = _mm_setzero_si128();
+  for (; at + 16 <= text.size(); at += 16) {
+    const __m128i bytes = _mm_loadu_si128(reinterpret_cast<const __m128i*>(text.data() + at));
+    // Signed compare: a byte above 127 is below zero.
+    if (_mm_movemask_epi8(_mm_cmpgt_epi8(bytes, zero)) != 0xFFFF) break;
   }
+#endif
   while (at < text.size() && text[at] > 0) ++at;
   return at;
 }

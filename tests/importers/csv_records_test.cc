@@ -18,7 +18,7 @@ Rows rows_of(const std::string& text, std::size_t chunk = 1 << 16) {
   TextSource source(text, chunk);
   CsvRecords records(source);
   Rows rows;
-  CsvRecord record;
+  Record record;
   while (records.next(record)) {
     if (record.fault != RecordFault::none) {
       rows.push_back({"fault " + std::to_string(static_cast<int>(record.fault)) + " line " +
@@ -77,7 +77,7 @@ TEST(CsvRecords, ALineOverTheLimitIsSkippedAndReadingGoesOn) {
 TEST(CsvRecords, LinesAndBytesAreCounted) {
   TextSource source("a\r\n\"b\nb\"\n\nc\n");
   CsvRecords records(source);
-  CsvRecord record;
+  Record record;
   std::vector<std::pair<std::uint64_t, std::uint64_t>> places;
   while (records.next(record)) places.emplace_back(record.line, record.byte);
   EXPECT_THAT(places, ElementsAre(std::pair(1, 0), std::pair(2, 3), std::pair(5, 10)));
