@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <utility>
 #include <vector>
@@ -196,23 +197,17 @@ CsvDialect detect_dialect(std::string_view sample, bool whole, const CsvDialectO
 }
 
 std::string delimiter_name(const CsvDialect& dialect) {
+  constexpr std::array<std::pair<char, std::string_view>, 6> kNames{{{',', "comma"},
+                                                                     {';', "semicolon"},
+                                                                     {'\t', "tab"},
+                                                                     {'|', "bar"},
+                                                                     {' ', "space"},
+                                                                     {'\x1F', "unit separator"}}};
   if (dialect.gaps) return "wide gap";
-  switch (dialect.delimiter) {
-    case ',':
-      return "comma";
-    case ';':
-      return "semicolon";
-    case '\t':
-      return "tab";
-    case '|':
-      return "bar";
-    case ' ':
-      return "space";
-    case '\x1F':
-      return "unit separator";
-    default:
-      return std::string(1, dialect.delimiter);
+  for (const auto& [sign, name] : kNames) {
+    if (sign == dialect.delimiter) return std::string(name);
   }
+  return std::string(1, dialect.delimiter);
 }
 
 std::string to_string(const CsvDialect& dialect) {

@@ -5,79 +5,115 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <unordered_map>
 
-#include "schema/embedded.h"
+#include "importers/header_words.h"
 
 namespace rangebook {
 namespace {
 
-std::string folded(std::string_view header) {
-  std::string out;
-  for (const char sign : header) {
-    const bool gap = sign == ' ' || sign == '-' || sign == '.' || sign == '_' || sign == '\t';
-    if (gap && (out.empty() || out.back() == '_')) continue;
-    out.push_back(gap ? '_' : sign >= 'A' && sign <= 'Z' ? static_cast<char>(sign + 32) : sign);
-  }
-  while (!out.empty() && out.back() == '_') out.pop_back();
-  return out;
-}
+constexpr std::size_t slot(Field field) { return static_cast<std::size_t>(field); }
 
-std::optional<Field> contract_field(std::string_view name) {
-  for (std::size_t i = 0; i < kFieldCount; ++i) {
-    if (to_string(static_cast<Field>(i)) == name) return static_cast<Field>(i);
+/// Takes the columns of a header one by one.
+class Mapper {
+ public:
+  explicit Mapper(std::span<const std::string_view> header) : header_(header) {
+    map_.columns = header.size();
   }
-  return std::nullopt;
-}
 
-std::unordered_map<std::string, Field> read_names() {
-  std::unordered_map<std::string, Field> names;
-  for (const auto& row : table_rows("tables/fields.tsv")) {
-    if (const auto field = contract_field(row.at(0))) names.emplace(row.at(1), *field);
+  FieldMap map() {
+    for (std::size_t i = 0; i < header_.size(); ++i) take(i);
+    settle_prices();
+    settle_colour_size();
+    settle_name();
+    list_unknown();
+    return std::move(map_);
   }
-  return names;
-}
+
+ private:
+  void take(std::size_t i) {
+    const auto meaning = column_meaning(header_[i]);
+    if (!meaning) return;
+    if (!meaning->currency.empty() && map_.currency.empty()) map_.currency = meaning->currency;
+    switch (meaning->role) {
+      case ColumnRole::sale_price:
+        if (!sale_) sale_ = i;
+        return;
+      case ColumnRole::colour_size:
+        if (!map_.colour_size) map_.colour_size = i;
+        return;
+      case ColumnRole::field:
+        break;
+    }
+    const std::size_t at = slot(meaning->field);
+    if (map_.column[at] && (by_contract_[at] || !meaning->by_contract)) return;
+    map_.column[at] = i;
+    by_contract_[at] = meaning->by_contract;
+  }
+
+  void settle_prices() {
+    if (map_.has(Field::currency)) map_.currency.clear();
+    if (!sale_) return;
+    auto& price = map_.column[slot(Field::price)];
+    auto& full = map_.column[slot(Field::full_price)];
+    if (!full && price) full = price;
+    map_.fallback[slot(Field::price)] = price ? price : full;
+    price = sale_;
+  }
+
+  void settle_colour_size() {
+    if (map_.has(Field::colour) || map_.has(Field::size)) map_.colour_size.reset();
+  }
+
+  void settle_name() {
+    if (map_.has(Field::name) || !map_.has(Field::description)) return;
+    std::swap(map_.column[slot(Field::name)], map_.column[slot(Field::description)]);
+  }
+
+  void list_unknown() {
+    const auto uses = [&](std::size_t i) {
+      const auto is = [&](const auto& column) { return column == i; };
+      return map_.colour_size == i || std::any_of(map_.column.begin(), map_.column.end(), is) ||
+             std::any_of(map_.fallback.begin(), map_.fallback.end(), is);
+    };
+    for (std::size_t i = 0; i < header_.size(); ++i) {
+      if (!header_[i].empty() && !uses(i)) map_.unknown.emplace_back(header_[i]);
+    }
+  }
+
+  std::span<const std::string_view> header_;
+  FieldMap map_;
+  std::array<bool, kFieldCount> by_contract_{};
+  std::optional<std::size_t> sale_;
+};
 
 }  // namespace
 
 std::size_t FieldMap::known() const {
-  return static_cast<std::size_t>(
-      std::count_if(column.begin(), column.end(), [](const auto& c) { return c.has_value(); }));
+  const auto count =
+      std::count_if(column.begin(), column.end(), [](const auto& c) { return c.has_value(); });
+  return static_cast<std::size_t>(count) + (colour_size ? 1U : 0U);
 }
 
 std::optional<Field> field_named(std::string_view header) {
-  static const auto kNames = read_names();
-  const auto found = kNames.find(folded(header));
-  return found == kNames.end() ? std::nullopt : std::optional(found->second);
+  const auto meaning = column_meaning(header);
+  if (!meaning || meaning->role == ColumnRole::colour_size) return std::nullopt;
+  return meaning->field;
 }
 
-FieldMap map_header(std::span<const std::string_view> header) {
-  FieldMap map;
-  map.columns = header.size();
-  std::array<bool, kFieldCount> by_contract{};
-  for (std::size_t i = 0; i < header.size(); ++i) {
-    const auto field = field_named(header[i]);
-    const auto slot = field ? static_cast<std::size_t>(*field) : 0;
-    const bool exact = field && folded(header[i]) == to_string(*field);
-    if (!field || (map.column[slot] && (by_contract[slot] || !exact))) {
-      if (!header[i].empty()) map.unknown.emplace_back(header[i]);
-      continue;
-    }
-    if (map.column[slot]) map.unknown.emplace_back(header[*map.column[slot]]);
-    map.column[slot] = i;
-    by_contract[slot] = exact;
-  }
-  return map;
-}
+FieldMap map_header(std::span<const std::string_view> header) { return Mapper(header).map(); }
 
 std::string to_string(const FieldMap& map) {
   std::vector<std::string> parts;
   for (std::size_t i = 0; i < kFieldCount; ++i) {
-    if (map.column[i]) {
-      parts.push_back(fmt::format("{}={}", to_string(static_cast<Field>(i)), *map.column[i] + 1));
-    }
+    if (!map.column[i]) continue;
+    std::string part = fmt::format("{}={}", to_string(static_cast<Field>(i)), *map.column[i] + 1);
+    if (map.fallback[i]) part += fmt::format(" (or {})", *map.fallback[i] + 1);
+    parts.push_back(std::move(part));
   }
+  if (map.colour_size) parts.push_back(fmt::format("colour+size={}", *map.colour_size + 1));
+  if (!map.currency.empty()) parts.push_back(fmt::format("currency=\"{}\"", map.currency));
   std::string text = fmt::format("{}", fmt::join(parts, " "));
+  if (map.guessed) text += "; guessed from the content";
   if (!map.unknown.empty()) text += fmt::format("; not used: {}", fmt::join(map.unknown, ", "));
   return text;
 }

@@ -16,9 +16,15 @@ namespace rangebook {
 
 /// For each field the column it is read from, from 0.
 struct FieldMap {
-  std::array<std::optional<std::size_t>, kFieldCount> column{};
+  using Columns = std::array<std::optional<std::size_t>, kFieldCount>;
+
+  Columns column{};
+  Columns fallback{};                      ///< read where the cell of `column` is empty
+  std::optional<std::size_t> colour_size;  ///< holds both, where there is no column for either
+  std::string currency;              ///< ISO code that a price column states, where no column does
   std::size_t columns = 0;           ///< in the header
   std::vector<std::string> unknown;  ///< header names that mean no field, verbatim
+  bool guessed = false;              ///< by content: the table has no header
 
   bool has(Field field) const { return column[static_cast<std::size_t>(field)].has_value(); }
   std::size_t known() const;
@@ -28,7 +34,9 @@ struct FieldMap {
 std::optional<Field> field_named(std::string_view header);
 
 /// Maps a header row. Where two columns mean the same field, the contract's own name wins, else
-/// the first; the others are listed as unknown.
+/// the first; the others are listed as unknown. Beside a column of sale prices, `price` is the full
+/// price, and the price of rows that are not on sale. In a table without names of lines their
+/// descriptions are taken for names.
 FieldMap map_header(std::span<const std::string_view> header);
 
 /// Columns counted from 1, as spreadsheets do: `line_code=1 name=2; not used: Notes`.

@@ -45,6 +45,12 @@ std::size_t used_width(const KeptRecord& record) {
   return width;
 }
 
+std::size_t filled_cells(const KeptRecord& record) {
+  return static_cast<std::size_t>(
+      std::count_if(record.cells.begin(), record.cells.end(),
+                    [](const auto& cell) { return !without_blanks(cell).empty(); }));
+}
+
 /// The width most records have; of equally frequent ones the widest.
 std::size_t usual_width(std::span<const KeptRecord> records) {
   std::map<std::size_t, std::size_t> counts;
@@ -95,13 +101,21 @@ bool all_different_texts(const KeptRecord& record) {
   return !seen.empty();
 }
 
-std::optional<std::size_t> header_by_names(std::span<const KeptRecord> records) {
+/// Whether a map is sure to come from a header: most of the filled cells name fields.
+bool names_most_cells(const FieldMap& map, const KeptRecord& record, std::size_t width) {
+  return map.known() >= 2 && map.known() * 2 >= filled_cells(record) &&
+         used_width(record) * 2 >= width;
+}
+
+/// The first record whose cells mostly name fields, else the one that names most.
+std::optional<std::size_t> header_by_names(std::span<const KeptRecord> records, std::size_t width) {
   std::optional<std::size_t> found;
   std::size_t most = 0;
   for (std::size_t i = 0; i < records.size(); ++i) {
     if (records[i].fault != RecordFault::none) continue;
     const FieldMap map = map_header(views(records[i]));
     if (!map.has(Field::name) || map.known() <= most) continue;
+    if (names_most_cells(map, records[i], width)) return i;
     // A title such as "Products" above the table is a known word too, but alone in its row.
     if (map.known() == 1 && i + 1 < records.size() &&
         used_width(records[i]) < used_width(records[i + 1])) {
@@ -116,6 +130,7 @@ std::optional<std::size_t> header_by_names(std::span<const KeptRecord> records) 
 std::optional<std::size_t> header_by_shape(std::span<const KeptRecord> records, std::size_t width) {
   for (std::size_t i = 0; i < records.size(); ++i) {
     if (records[i].fault != RecordFault::none || records[i].cells.size() != width) continue;
+    if (filled_cells(records[i]) * 2 < width) continue;  // a title, padded
     if (stands_above_values(records, i)) return i;
     const bool no_values_below = [&] {
       for (std::size_t column = 0; column < width; ++column) {
@@ -209,8 +224,8 @@ void KeptRecord::view(Record& record) const {
 }
 
 HeaderPlace find_header(std::span<const KeptRecord> records) {
-  if (const auto at = header_by_names(records)) return header_at(records, *at);
   const std::size_t width = usual_width(records);
+  if (const auto at = header_by_names(records, width)) return header_at(records, *at);
   if (const auto at = header_by_shape(records, width)) return header_at(records, *at);
   HeaderPlace place;
   place.columns = width;

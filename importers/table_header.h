@@ -44,5 +44,4 @@ HeaderPlace find_header(std::span<const KeptRecord> records);
 /// The header stands on this line of the file.
 HeaderPlace header_on_line(std::span<const KeptRecord> records, std::uint64_t line);
 
-
 }  // namespace rangebook

@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "importers/byte_search.h"
+#include "importers/cell_split.h"
 #include "importers/csv_records.h"
 #include "importers/table_rows.h"
 #include "importers/utf8.h"
@@ -40,6 +41,9 @@ class TableReader final : public RowReader {
   void doubt_row();
   void name_rejected_line();
   std::string_view cell(Field field) const;
+  std::string_view cell_at(const std::optional<std::size_t>& column) const;
+  void fill_row();
+  void take_apart();
 
   TableRows rows_;
   std::uint32_t document_;
@@ -89,10 +93,7 @@ RowReader::Step TableReader::read_row() {
     name_rejected_line();
     return Step::rejection;
   }
-  for (std::size_t i = 0; i < kFieldCount; ++i) {
-    row_.cells[i] = cell(static_cast<Field>(i));
-  }
-  row_.origin = Origin{document_, record_.line, record_.byte};
+  fill_row();
   doubted_ = rows_.repaired();
   return Step::row;
 }
@@ -103,10 +104,43 @@ RowReader::Step TableReader::end_document() {
   return fault ? refuse_document(std::move(*fault)) : Step::end;
 }
 
-std::string_view TableReader::cell(Field field) const {
-  const auto& column = rows_.map().column[static_cast<std::size_t>(field)];
+void TableReader::fill_row() {
+  for (std::size_t i = 0; i < kFieldCount; ++i) {
+    row_.cells[i] = cell(static_cast<Field>(i));
+  }
+  row_.origin = Origin{document_, record_.line, record_.byte};
+  take_apart();
+}
+
+/// Cells that hold more than their field.
+void TableReader::take_apart() {
+  const FieldMap& map = rows_.map();
+  if (map.colour_size) {
+    const auto parts = split_colour_size(cell_at(map.colour_size));
+    row_[Field::colour] = parts.colour;
+    row_[Field::size] = parts.size;
+  }
+  for (const Field field : {Field::size, Field::colour, Field::composition}) {
+    row_[field] = without_label(row_[field], field);
+  }
+  if (may_hold_two_prices(row_[Field::price]) && row_[Field::full_price].empty()) {
+    if (const auto parts = split_price(row_[Field::price])) {
+      row_[Field::price] = parts->now;
+      row_[Field::full_price] = parts->was;
+    }
+  }
+  if (!map.currency.empty() && row_[Field::currency].empty()) row_[Field::currency] = map.currency;
+}
+
+std::string_view TableReader::cell_at(const std::optional<std::size_t>& column) const {
   return column && *column < record_.cells.size() ? without_blanks(record_.cells[*column])
                                                   : std::string_view{};
+}
+
+std::string_view TableReader::cell(Field field) const {
+  const auto i = static_cast<std::size_t>(field);
+  const std::string_view own = cell_at(rows_.map().column[i]);
+  return own.empty() && rows_.map().fallback[i] ? cell_at(rows_.map().fallback[i]) : own;
 }
 
 /// Too many cells are an error; too few are one only in a last line that breaks off.

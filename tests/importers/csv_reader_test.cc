@@ -77,7 +77,8 @@ TEST(CsvReader, AShortRowStandsUnlessTheFileBreaksOff) {
 }
 
 TEST(CsvReader, BadBytesAreNamedAndTheRestIsRead) {
-  const Read out = read(std::string("line_code,name\nM1,Pom\xC3\xA9 caf\xC3\xA9 \xE4\nM2,Nora\nM3,N\0ll\n", 48));
+  const Read out =
+      read(std::string("line_code,name\nM1,Pom\xC3\xA9 caf\xC3\xA9 \xE4\nM2,Nora\nM3,N\0ll\n", 48));
   EXPECT_EQ(out.rows, Rows{"M2|Nora|"});
   ASSERT_EQ(out.rejections.size(), 2U);
   EXPECT_EQ(out.rejections[0].kind, RejectionKind::bad_encoding);
