@@ -150,8 +150,9 @@ std::string_view DecodedSource::pass_on(std::string_view chunk) {
 /// The first bytes beyond ASCII settle the encoding.
 std::string_view DecodedSource::judge(std::string_view chunk) {
   if (chunk.data() != held_.data()) held_.assign(chunk);
-  const auto first = std::find_if(held_.begin(), held_.end(), is_high) - held_.begin();
-  gather(static_cast<std::size_t>(first) + kJudgeBytes);
+  const auto first =
+      static_cast<std::size_t>(std::find_if(held_.begin(), held_.end(), is_high) - held_.begin());
+  gather(first + kJudgeBytes);
   if (is_mostly_utf8(held_)) {
     state_ = State::utf8;
     check_utf8(held_);

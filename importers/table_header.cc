@@ -6,6 +6,7 @@
 
 #include "importers/byte_search.h"
 #include "importers/field_map.h"
+#include "importers/header_words.h"
 
 namespace rangebook {
 namespace {
@@ -45,10 +46,16 @@ std::size_t used_width(const KeptRecord& record) {
   return width;
 }
 
-std::size_t filled_cells(const KeptRecord& record) {
-  return static_cast<std::size_t>(
-      std::count_if(record.cells.begin(), record.cells.end(),
-                    [](const auto& cell) { return !without_blanks(cell).empty(); }));
+/// How many different texts the cells hold.
+std::size_t different_cells(const KeptRecord& record) {
+  std::vector<std::string_view> seen;
+  for (const auto& cell : record.cells) {
+    const std::string_view text = without_blanks(cell);
+    if (!text.empty() && std::find(seen.begin(), seen.end(), text) == seen.end()) {
+      seen.push_back(text);
+    }
+  }
+  return seen.size();
 }
 
 /// The width most records have; of equally frequent ones the widest.
@@ -103,7 +110,7 @@ bool all_different_texts(const KeptRecord& record) {
 
 /// Whether a map is sure to come from a header: most of the filled cells name fields.
 bool names_most_cells(const FieldMap& map, const KeptRecord& record, std::size_t width) {
-  return map.known() >= 2 && map.known() * 2 >= filled_cells(record) &&
+  return map.known() >= 2 && map.known() * 2 >= different_cells(record) &&
          used_width(record) * 2 >= width;
 }
 
@@ -130,7 +137,7 @@ std::optional<std::size_t> header_by_names(std::span<const KeptRecord> records, 
 std::optional<std::size_t> header_by_shape(std::span<const KeptRecord> records, std::size_t width) {
   for (std::size_t i = 0; i < records.size(); ++i) {
     if (records[i].fault != RecordFault::none || records[i].cells.size() != width) continue;
-    if (filled_cells(records[i]) * 2 < width) continue;  // a title, padded
+    if (different_cells(records[i]) * 2 < width) continue;  // a title, padded
     if (stands_above_values(records, i)) return i;
     const bool no_values_below = [&] {
       for (std::size_t column = 0; column < width; ++column) {
@@ -171,13 +178,15 @@ bool goes_on(std::span<const KeptRecord> records, std::size_t at) {
   return texts_above > 0 && texts_above >= std::min<std::size_t>(2, value_columns);
 }
 
-void join_names(std::vector<std::string>& names, const KeptRecord& more) {
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    const std::string_view text = without_blanks(more.cells[i]);
-    if (text.empty() || text == names[i]) continue;
-    if (!names[i].empty()) names[i] += ' ';
-    names[i] += text;
-  }
+/// One name of two: both together where that is a known name (`Price` over `EUR`), else the one
+/// that is known (`Was` below the merged `Prices`).
+std::string joined_name(const std::string& above, std::string_view below) {
+  if (below.empty() || below == above) return above;
+  if (above.empty()) return std::string(below);
+  const std::string both = above + ' ' + std::string(below);
+  if (column_meaning(both)) return both;
+  if (column_meaning(below)) return std::string(below);
+  return column_meaning(above) ? above : both;
 }
 
 /// A second row of names, below or (merged cells of a sheet) above, is used where it does not hide
@@ -185,7 +194,9 @@ void join_names(std::vector<std::string>& names, const KeptRecord& more) {
 void take_second_row(std::span<const KeptRecord> records, HeaderPlace& place) {
   if (place.body >= records.size() || !goes_on(records, place.body)) return;
   std::vector<std::string> joined = place.names;
-  join_names(joined, records[place.body]);
+  for (std::size_t i = 0; i < joined.size(); ++i) {
+    joined[i] = joined_name(joined[i], without_blanks(records[place.body].cells[i]));
+  }
   const std::vector<std::string_view> before(place.names.begin(), place.names.end());
   const std::vector<std::string_view> after(joined.begin(), joined.end());
   if (map_header(after).known() >= map_header(before).known()) place.names = std::move(joined);

@@ -25,7 +25,9 @@ class TableReader final : public RowReader {
   const RawRow& row() const override { return row_; }
   const Rejection& rejection() const override { return rejection_; }
   std::string mapping() const override;
-  std::optional<char> decimal_sign() const override { return decimal_; }
+  std::optional<char> decimal_sign() const override {
+    return decimal_ ? decimal_ : rows_.source().decimal_sign();
+  }
 
  private:
   enum class State : std::uint8_t { header, rows, end };
@@ -232,7 +234,9 @@ void TableReader::reject(RejectionKind kind, std::string what, std::string how_t
   rejection_.kind = kind;
   rejection_.what = std::move(what);
   rejection_.how_to_fix = std::move(how_to_fix);
-  rejection_.excerpt = excerpt_of(record_.text, kExcerptBytes);
+  rejection_.excerpt = excerpt_of(
+      record_.text.empty() ? fmt::format("{}", fmt::join(record_.cells, " | ")) : record_.text,
+      kExcerptBytes);
 }
 
 RowReader::Step TableReader::refuse_document(DocumentFault fault) {
