@@ -50,7 +50,7 @@ struct XmlParser::Calls {
 
 void XmlParser::Free::operator()(XML_ParserStruct* parser) const { XML_ParserFree(parser); }
 
-XmlParser::XmlParser(XmlEvents& events) : events_(events), parser_(XML_ParserCreate(nullptr)) {
+XmlParser::XmlParser(XmlEvents& events) : events_(events), parser_(XML_ParserCreate("UTF-8")) {
   if (!parser_) throw Error("expat cannot be started: out of memory.");
   XML_SetUserData(parser_.get(), this);
   XML_SetElementHandler(parser_.get(), &Calls::start, &Calls::end);

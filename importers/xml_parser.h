@@ -38,7 +38,7 @@ class XmlEvents {
 
 class XmlParser {
  public:
-  /// `events` must outlive this.
+  /// `events` must outlive this. Pieces are UTF-8, whatever the document declares.
   explicit XmlParser(XmlEvents& events);
   ~XmlParser();
   XmlParser(const XmlParser&) = delete;
