@@ -183,7 +183,7 @@ bool goes_on(std::span<const KeptRecord> records, std::size_t at) {
 std::string joined_name(const std::string& above, std::string_view below) {
   if (below.empty() || below == above) return above;
   if (above.empty()) return std::string(below);
-  const std::string both = above + ' ' + std::string(below);
+  std::string both = above + ' ' + std::string(below);
   if (column_meaning(both)) return both;
   if (column_meaning(below)) return std::string(below);
   return column_meaning(above) ? above : both;

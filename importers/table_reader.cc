@@ -8,6 +8,7 @@
 
 #include "importers/byte_search.h"
 #include "importers/cell_split.h"
+#include "importers/column_guess.h"
 #include "importers/csv_records.h"
 #include "importers/table_rows.h"
 #include "importers/utf8.h"
@@ -33,6 +34,9 @@ class TableReader final : public RowReader {
   enum class State : std::uint8_t { header, rows, end };
 
   Step read_header();
+  bool guess_meanings();
+  Step doubt_guess();
+  Step refuse_header();
   Step read_row();
   Step end_document();
   bool has_good_shape();
@@ -75,18 +79,39 @@ RowReader::Step TableReader::read_header() {
     return refuse_document(rows_.source().fault().value_or(DocumentFault{
         RejectionKind::unreadable_document, "The file is empty.", "Export or save it again."}));
   }
-  if (!rows_.map().has(Field::name)) {
-    const auto& names = rows_.names();
-    return refuse_document(
-        {RejectionKind::no_name_column,
-         names.empty()
-             ? std::string("The table has no line of column names.")
-             : fmt::format("The table has no column called \"name\"; its columns are: {}.",
-                           excerpt_of(fmt::format("{}", fmt::join(names, ", ")), kExcerptBytes)),
-         "Put the column names into the first line; \"name\" is the one that is always needed."});
-  }
   state_ = State::rows;
-  return Step::row;
+  if (rows_.map().has(Field::name)) return Step::row;
+  if (rows_.names().empty() && guess_meanings()) return doubt_guess();
+  return refuse_header();
+}
+
+bool TableReader::guess_meanings() {
+  const std::vector<KeptRecord> records(rows_.ahead().begin(), rows_.ahead().end());
+  FieldMap map = guess_columns(records, rows_.columns());
+  if (!map.guessed) return false;
+  rows_.set_map(std::move(map));
+  return true;
+}
+
+RowReader::Step TableReader::doubt_guess() {
+  reject(RejectionKind::no_name_column,
+         fmt::format("The table has no line of column names; their meaning was guessed from the "
+                     "content: {}.",
+                     to_string(rows_.map())),
+         "Check the guess; to be sure, put the column names into the first line.");
+  rejection_.refused = Refused::nothing;
+  return Step::rejection;
+}
+
+RowReader::Step TableReader::refuse_header() {
+  const auto& names = rows_.names();
+  return refuse_document(
+      {RejectionKind::no_name_column,
+       names.empty()
+           ? std::string("The table has no line of column names.")
+           : fmt::format("The table has no column called \"name\"; its columns are: {}.",
+                         excerpt_of(fmt::format("{}", fmt::join(names, ", ")), kExcerptBytes)),
+       "Put the column names into the first line; \"name\" is the one that is always needed."});
 }
 
 RowReader::Step TableReader::read_row() {

@@ -92,6 +92,11 @@ void TableRows::use_header(std::vector<std::string> names) {
   key_bytes_ = key_column_ < names_.size() ? names_[key_column_].size() : 0;
 }
 
+void TableRows::set_map(FieldMap map) {
+  map_ = std::move(map);
+  key_column_ = map_.column[static_cast<std::size_t>(Field::name)].value_or(0);
+}
+
 bool TableRows::take(Record& record) {
   repaired_ = false;
   if (ahead_.empty()) return source_->next(record);

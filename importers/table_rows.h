@@ -35,7 +35,7 @@ class TableRows {
   const FieldMap& map() const { return map_; }
   std::size_t columns() const { return columns_; }
   /// The columns of a table without known names, as their content tells them.
-  void set_map(FieldMap map) { map_ = std::move(map); }
+  void set_map(FieldMap map);
   /// The first records of the body that open() has already read.
   const std::deque<KeptRecord>& ahead() const { return ahead_; }
   /// The last record broke the rules and was read another way.

@@ -19,6 +19,8 @@ namespace {
 
 /// So much of a feed tells which element is a product.
 constexpr std::size_t kFrontBytes = std::size_t{1} << 20U;
+/// An XML declaration stands in so many first bytes.
+constexpr std::size_t kDeclarationBytes = 256;
 /// Attributes that say how an element is written, not what a product is.
 bool is_technical(std::string_view attribute) {
   return attribute.starts_with("xmlns") || attribute.starts_with("xml:") ||
@@ -135,7 +137,6 @@ class ItemEvents final : public XmlEvents {
 
 /// The encoding an XML declaration names; empty where it names none.
 std::string declared_encoding(std::string_view front) {
-  constexpr std::size_t kDeclarationBytes = 256;
   front = front.substr(0, kDeclarationBytes);
   if (!front.starts_with("<?xml")) return {};
   front = front.substr(0, front.find("?>"));
@@ -149,13 +150,19 @@ std::string declared_encoding(std::string_view front) {
                              : std::string(front.substr(open + 1, close - open - 1));
 }
 
-/// Gives back a first chunk that was read ahead.
+/// Gives back the first bytes, which were read ahead.
 class ReplayedSource final : public ByteSource {
  public:
-  explicit ReplayedSource(ByteSource& source) : source_(source), first_(source.next_chunk()) {}
+  explicit ReplayedSource(ByteSource& source) : source_(source) {
+    for (auto chunk = source.next_chunk(); !chunk.empty(); chunk = source.next_chunk()) {
+      first_ += chunk;
+      if (first_.size() >= kDeclarationBytes) break;
+    }
+  }
   std::string_view first() const { return first_; }
   std::string_view next_chunk() override {
-    return std::exchange(replayed_, true) ? source_.next_chunk() : std::string_view(first_);
+    if (!std::exchange(replayed_, true) && !first_.empty()) return first_;
+    return source_.next_chunk();
   }
 
  private:
