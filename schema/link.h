@@ -33,6 +33,9 @@ struct LinkSet {
   std::vector<Link> links;             ///< ordered by `from`
   std::vector<std::size_t> only_from;  ///< ascending
   std::vector<std::size_t> only_to;    ///< ascending
+  /// Pairs of lines out of both lists that wait for the stylist's yes or no, best first; no line
+  /// stands in two. They are not linked.
+  std::vector<Link> ask = {};
 };
 
 }  // namespace rangebook

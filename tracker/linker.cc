@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <unordered_map>
 #include <utility>
 
@@ -60,6 +61,8 @@ class Linking {
   static Indices all_of(const Snapshot& snapshot);
   bool forbidden(std::size_t i, std::size_t j) const;
   void take(Link link);
+  bool free(const Link& link) const;
+  void by_from();
   void drop_taken();
 
   /// Links lines whose key, `key_of(line)`, is not empty and alone on both sides, if
@@ -76,6 +79,9 @@ class Linking {
   std::vector<char> taken_from_ = std::vector<char>(from_.lines.size());
   std::vector<char> taken_to_ = std::vector<char>(to_.lines.size());
   std::vector<Link> links_;
+  std::vector<Link> ask_;
+  std::set<std::size_t> asked_from_;
+  std::set<std::size_t> asked_to_;
 };
 
 Indices Linking::all_of(const Snapshot& snapshot) {
@@ -282,19 +288,41 @@ void Linking::by_gtin() {
 }
 
 void Linking::by_likeness(const Matcher& matcher) {
-  for (Link& link : matcher.match(from_, to_, left_from_, left_to_)) {
-    const bool known = std::binary_search(left_from_.begin(), left_from_.end(), link.from) &&
-                       std::binary_search(left_to_.begin(), left_to_.end(), link.to);
-    if (!known || taken_from_[link.from] != 0 || taken_to_[link.to] != 0) continue;
-    if (!forbidden(link.from, link.to)) take(std::move(link));
+  by_from();
+  const auto no = [this](std::size_t i, std::size_t j) { return forbidden(i, j); };
+  Matches found = matcher.match({from_, to_, left_from_, left_to_, links_, no});
+  for (Link& link : found.links) {
+    if (free(link)) take(std::move(link));
+  }
+  for (Link& link : found.ask) {
+    if (!free(link)) continue;
+    asked_from_.insert(link.from);
+    asked_to_.insert(link.to);
+    ask_.push_back(std::move(link));
   }
   drop_taken();
 }
 
-LinkSet Linking::finish() {
+// A matcher is a guest: what it returns is checked.
+bool Linking::free(const Link& link) const {
+  return std::binary_search(left_from_.begin(), left_from_.end(), link.from) &&
+         std::binary_search(left_to_.begin(), left_to_.end(), link.to) &&
+         taken_from_[link.from] == 0 && taken_to_[link.to] == 0 &&
+         !asked_from_.contains(link.from) && !asked_to_.contains(link.to) &&
+         !forbidden(link.from, link.to);
+}
+
+void Linking::by_from() {
   std::sort(links_.begin(), links_.end(),
             [](const Link& a, const Link& b) { return a.from < b.from; });
-  return {std::move(links_), std::move(left_from_), std::move(left_to_)};
+}
+
+LinkSet Linking::finish() {
+  by_from();
+  std::sort(ask_.begin(), ask_.end(), [](const Link& a, const Link& b) {
+    return a.score != b.score ? a.score > b.score : a.from < b.from;
+  });
+  return {std::move(links_), std::move(left_from_), std::move(left_to_), std::move(ask_)};
 }
 
 }  // namespace
@@ -307,8 +335,11 @@ LinkSet link_lines(const Snapshot& from, const Snapshot& to,
   linking.by_gtin();
   linking.by_group_id();
   linking.by_address();
-  linking.by_name();
-  if (matcher != nullptr) linking.by_likeness(*matcher);
+  if (matcher != nullptr) {
+    linking.by_likeness(*matcher);
+  } else {
+    linking.by_name();
+  }
   return linking.finish();
 }
 

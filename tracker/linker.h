@@ -1,7 +1,7 @@
 // The linker: which line of one snapshot is which line of the other. A pure function of values.
 #pragma once
 
-#include <optional>
+#include <functional>
 #include <vector>
 
 #include "schema/link.h"
@@ -16,22 +16,35 @@ struct LinkDecision {
   bool same = true;
 };
 
+/// The lines that exact evidence left over, with what it found.
+struct Leftovers {
+  const Snapshot& from;
+  const Snapshot& to;
+  const std::vector<std::size_t>& only_from;  ///< ascending
+  const std::vector<std::size_t>& only_to;    ///< ascending
+  const std::vector<Link>& known;  ///< by `from`; examples of how a line looks a season later
+  std::function<bool(std::size_t, std::size_t)> forbidden;  ///< the stylist said no to this pair
+};
+
+/// What a matcher finds. No line stands twice.
+struct Matches {
+  std::vector<Link> links;
+  std::vector<Link> ask;  ///< likely, but not enough to link unseen
+};
+
 /// Finds further pairs among the lines that exact evidence left over. The seam for linking by
-/// likeness: the default finds none.
+/// likeness.
 class Matcher {
  public:
   virtual ~Matcher() = default;
-  /// Pairs of indices out of `only_from` and `only_to`; each index at most once.
-  virtual std::vector<Link> match(const Snapshot& from, const Snapshot& to,
-                                  const std::vector<std::size_t>& only_from,
-                                  const std::vector<std::size_t>& only_to) const = 0;
+  virtual Matches match(const Leftovers& left) const = 0;
 };
 
 /// Links by exact evidence, strongest first: stylist's yes, line code, GTIN, group id, address;
 /// each step only among lines the earlier steps left over, and only where the evidence points to
-/// exactly one line on each side. Then lines without any code by equal names (authority `rule`),
-/// unless their addresses or compositions contradict, and at last `matcher`, if any. A stylist's no
-/// is never linked.
+/// exactly one line on each side. The rest goes to `matcher`; without one, lines without any code
+/// are linked by equal names (authority `rule`), unless their addresses or compositions contradict.
+/// A stylist's no is never linked or asked again.
 LinkSet link_lines(const Snapshot& from, const Snapshot& to,
                    const std::vector<LinkDecision>& decisions, const Matcher* matcher);
 

@@ -165,15 +165,14 @@ TEST(Linker, ANoHoldsEvenWhereAChainOfYesesJoins) {
 class OneMatch : public Matcher {
  public:
   explicit OneMatch(std::size_t from, std::size_t to) : from_(from), to_(to) {}
-  std::vector<Link> match(const Snapshot&, const Snapshot&, const std::vector<std::size_t>&,
-                          const std::vector<std::size_t>&) const override {
+  Matches match(const Leftovers&) const override {
     Link link;
     link.from = from_;
     link.to = to_;
     link.evidence = {LinkEvidence::likeness};
     link.authority = LinkAuthority::rule;
     link.score = 0.9;
-    return {link, link};
+    return {{link, link}, {link}};
   }
 
  private:

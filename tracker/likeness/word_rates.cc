@@ -1,0 +1,76 @@
+// Counting, and rates with a background.
+#include "tracker/likeness/word_rates.h"
+
+#include <cmath>
+
+namespace rangebook {
+namespace {
+
+/// Lines of the trade at large that stand behind the range at hand; judged from invented ranges.
+constexpr double kBackgroundLines = 120;
+/// How many lines' worth the whole range counts when a category is asked.
+constexpr double kCategoryBackground = 25;
+
+}  // namespace
+
+WordRates::WordRates(const std::vector<const std::vector<LineProfile>*>& sides) {
+  for (const auto* side : sides) {
+    for (const LineProfile& line : *side) count(line);
+  }
+}
+
+void WordRates::count(const LineProfile& line) {
+  ++lines_;
+  const WordKey category = word_key(line.category);
+  ++categories_[category];
+  for (const NameWord& word : line.name) {
+    ++name_words_[word.key];
+    ++in_categories_[joined_key(word.key, category)];
+  }
+  if (line.fabric != nullptr) {
+    ++fabrics_[line.fabric->key];
+    ++in_categories_[joined_key(line.fabric->key, category)];
+  }
+  if (!line.description.empty()) ++wholes_[line.description_key];
+  if (!line.picture.empty()) ++wholes_[line.picture_key];
+  for (const WordKey piece : line.codes) ++pieces_[piece];
+  for (const WordKey word : line.description) ++text_words_[word];
+  for (const WordKey word : line.picture) ++text_words_[word];
+}
+
+double WordRates::get(const Counts& counts, WordKey key) {
+  const auto found = counts.find(key);
+  return found == counts.end() ? 0 : found->second;
+}
+
+double WordRates::in_category(WordKey value, std::string_view category, double background) const {
+  const WordKey key = word_key(category);
+  return (get(in_categories_, joined_key(value, key)) + kCategoryBackground * background) /
+         (get(categories_, key) + kCategoryBackground);
+}
+
+double WordRates::name_word(WordKey word, std::string_view category) const {
+  const double overall = (get(name_words_, word) + 0.3) / (lines_ + kBackgroundLines);
+  return in_category(word, category, overall);
+}
+
+// A composition is drawn from few: one in twenty lines of the background has it.
+double WordRates::fabric(const LineProfile& line) const {
+  const double overall =
+      (get(fabrics_, line.fabric->key) + kBackgroundLines / 20) / (lines_ + kBackgroundLines);
+  return in_category(line.fabric->key, line.category, overall);
+}
+
+double WordRates::whole(WordKey text) const {
+  return (get(wholes_, text) + 0.3) / (lines_ + kBackgroundLines);
+}
+
+double WordRates::code_piece(WordKey piece) const {
+  return (get(pieces_, piece) + 0.3) / (lines_ + kBackgroundLines);
+}
+
+double WordRates::description_weight(WordKey word) const {
+  return std::log((lines_ + kBackgroundLines) / (get(text_words_, word) + 0.3));
+}
+
+}  // namespace rangebook
