@@ -11,7 +11,6 @@
 #include <cstring>
 #include <filesystem>
 
-#include "importers/page_reader.h"
 #include "schema/error.h"
 
 namespace rangebook {
@@ -20,7 +19,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::size_t kChunkBytes = std::size_t{256} << 10U;
-constexpr std::size_t kSniffBytes = 4096;
 
 [[noreturn]] void cannot_read(const std::string& path, int reason) {
   throw Error(fmt::format("Cannot read {}: {}.", path, std::strerror(reason)));  // NOLINT
@@ -35,14 +33,14 @@ std::string lower_extension(const fs::path& path) {
 }
 
 bool is_document_name(const fs::path& path) {
-  constexpr std::array<std::string_view, 6> kKnown{".html", ".htm", ".xhtml",
-                                                   ".csv",  ".tsv", ".txt"};
+  constexpr std::array<std::string_view, 10> kKnown{".html", ".htm",  ".xhtml", ".csv", ".tsv",
+                                                    ".txt",  ".xlsx", ".json",  ".xml", ".zip"};
   return std::find(kKnown.begin(), kKnown.end(), lower_extension(path)) != kKnown.end();
 }
 
 std::string first_bytes(const std::string& path) {
-  FileSource source(path, [](std::string_view) {});
-  return std::string(source.next_chunk().substr(0, kSniffBytes));
+  FileSource source(path);
+  return std::string(source.next_chunk().substr(0, kKindBytes));
 }
 
 DocumentFile describe(const fs::path& path) {
@@ -52,10 +50,7 @@ DocumentFile describe(const fs::path& path) {
   std::error_code error;
   file.bytes = fs::file_size(path, error);
   if (error) cannot_read(file.path, error.value());
-  const std::string extension = lower_extension(path);
-  const bool named_page = extension == ".html" || extension == ".htm" || extension == ".xhtml";
-  const bool named_table = extension == ".csv" || extension == ".tsv";
-  file.is_page = named_page || (!named_table && looks_like_page(first_bytes(file.path)));
+  file.form = form_of(file.name, kind_of(first_bytes(file.path)));
   return file;
 }
 
@@ -69,6 +64,22 @@ std::vector<fs::path> documents_in(const fs::path& folder) {
 }
 
 }  // namespace
+
+DocumentForm form_of(std::string_view name, DocumentKind kind) {
+  const std::string extension = lower_extension(fs::path(name));
+  if (kind == DocumentKind::zip) {
+    return extension == ".zip" ? DocumentForm::archive : DocumentForm::workbook;
+  }
+  if (kind == DocumentKind::old_workbook) return DocumentForm::workbook;
+  const bool named_page = extension == ".html" || extension == ".htm" || extension == ".xhtml";
+  const bool named_table = extension == ".csv" || extension == ".tsv";
+  if (named_page || (!named_table && kind == DocumentKind::page)) {
+    return DocumentForm::page;
+  }
+  if (named_table) return DocumentForm::table;
+  if (kind == DocumentKind::json) return DocumentForm::json;
+  return kind == DocumentKind::xml ? DocumentForm::xml : DocumentForm::table;
+}
 
 std::vector<DocumentFile> find_documents(const std::vector<std::string>& paths) {
   std::vector<DocumentFile> files;
@@ -87,7 +98,7 @@ std::vector<DocumentFile> find_documents(const std::vector<std::string>& paths) 
   return files;
 }
 
-FileSource::FileSource(const std::string& path, Tap also) : path_(path), also_(std::move(also)) {
+FileSource::FileSource(const std::string& path) : path_(path) {
   file_ = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
   if (file_ < 0) cannot_read(path, errno);
 }
@@ -101,13 +112,26 @@ std::string_view FileSource::next_chunk() {
     got = ::read(file_, chunk_.data(), chunk_.size());
   } while (got < 0 && errno == EINTR);
   if (got < 0) cannot_read(path_, errno);
-  const std::string_view chunk(chunk_.data(), static_cast<std::size_t>(got));
+  return {chunk_.data(), static_cast<std::size_t>(got)};
+}
+
+std::string_view TappedSource::next_chunk() {
+  const std::string_view chunk = source_.next_chunk();
   if (!chunk.empty()) also_(chunk);
   return chunk;
 }
 
-void FileSource::drain() {
+void TappedSource::drain() {
   while (!next_chunk().empty()) continue;
+}
+
+std::string TappedSource::read_all(std::uint64_t limit) {
+  std::string bytes;
+  for (auto chunk = next_chunk(); !chunk.empty(); chunk = next_chunk()) {
+    const std::uint64_t room = limit + 1 - std::min<std::uint64_t>(limit + 1, bytes.size());
+    bytes.append(chunk.substr(0, room));
+  }
+  return bytes;
 }
 
 }  // namespace rangebook

@@ -7,38 +7,60 @@
 #include <string_view>
 #include <vector>
 
+#include "importers/document_kind.h"
 #include "importers/row_reader.h"
 
 namespace rangebook {
+
+/// Which importer a document is for.
+enum class DocumentForm : std::uint8_t { table, page, workbook, json, xml, archive };
 
 struct DocumentFile {
   std::string path;
   std::string name;  ///< without folders
   std::uint64_t bytes = 0;
-  bool is_page = false;  ///< else a table
+  DocumentForm form = DocumentForm::table;
 };
+
+/// By the kind its first bytes tell; the ending of the name decides between a page and a table,
+/// which look alike. A zip archive does not tell a workbook from an archive of documents: the
+/// ending does.
+DocumentForm form_of(std::string_view name, DocumentKind kind);
 
 /// The documents that files and folders name, folders in order of names. Throws Error for a path
 /// that does not exist or cannot be read.
 std::vector<DocumentFile> find_documents(const std::vector<std::string>& paths);
 
-/// Reads a file in chunks and hands each chunk to `also` as well.
+/// Reads a file in chunks.
 class FileSource final : public ByteSource {
  public:
-  using Tap = std::function<void(std::string_view)>;
-
-  FileSource(const std::string& path, Tap also);
+  explicit FileSource(const std::string& path);
   ~FileSource() override;
 
   std::string_view next_chunk() override;
-  /// Reads on to the end of the file, for `also` alone.
-  void drain();
 
  private:
   std::string path_;
-  Tap also_;
   std::string chunk_;
   int file_ = -1;
+};
+
+/// Hands each chunk of another source to `also` as well.
+class TappedSource final : public ByteSource {
+ public:
+  using Tap = std::function<void(std::string_view)>;
+
+  TappedSource(ByteSource& source, Tap also) : source_(source), also_(std::move(also)) {}
+
+  std::string_view next_chunk() override;
+  /// Reads on to the end, for `also` alone.
+  void drain();
+  /// The rest of the bytes, at most `limit` of them and one more; the others go to `also` alone.
+  std::string read_all(std::uint64_t limit);
+
+ private:
+  ByteSource& source_;
+  Tap also_;
 };
 
 }  // namespace rangebook

@@ -8,8 +8,12 @@
 #include <future>
 #include <set>
 
+#include "importers/container.h"
 #include "importers/csv_reader.h"
+#include "importers/json_feed.h"
 #include "importers/page_reader.h"
+#include "importers/xlsx_reader.h"
+#include "importers/xml_feed.h"
 #include "schema/error.h"
 #include "tracker/app/document_files.h"
 #include "tracker/app/words.h"
@@ -38,6 +42,7 @@ struct Intake {
   const ProgressCallback& progress;
   std::uint64_t bytes_done = 0;
   std::uint64_t bytes_all = 0;
+  std::uint32_t index = 0;  ///< of the document at hand
   std::set<Currency> currencies;
 
   void reject(const Rejection& rejection) {
@@ -74,28 +79,77 @@ void normalise(RowReader& rows, Intake& intake) {
   hand_over();
 }
 
-void take_table(const DocumentFile& file, std::uint32_t index, Intake& intake) {
-  FileSource source(file.path, [&](std::string_view chunk) { intake.keep_bytes(chunk); });
-  const auto rows = open_csv(source, index);
-  normalise(*rows, intake);
-  source.drain();  // what the importer did not need is kept all the same
-  intake.writer.end_document(file.name, "table", rows->mapping());
+/// A document of an archive that cannot be taken.
+Rejection unreadable(const DocumentFault& fault, std::uint32_t document) {
+  Rejection rejection;
+  rejection.document = document;
+  rejection.kind = fault.kind;
+  rejection.what = fault.what;
+  rejection.how_to_fix = fault.how_to_fix;
+  return rejection;
 }
 
-void take_page(const DocumentFile& file, std::uint32_t index, Intake& intake) {
-  if (file.bytes > kMaxPageBytes) {
-    throw Error(
-        fmt::format("{} is larger than {} MiB; no shop page is.", file.path, kMaxPageBytes >> 20U));
-  }
-  std::string html;
-  FileSource source(file.path, [&](std::string_view chunk) {
-    intake.keep_bytes(chunk);
-    html.append(chunk);
-  });
+/// What to tell the book of a document besides its bytes.
+struct DocumentLabel {
+  std::string name;
+  std::string importer;
+};
+
+/// Ends a document: what its importer did not need is kept all the same.
+void finish_document(const DocumentLabel& label, TappedSource& source, RowReader& rows,
+                     Intake& intake) {
+  normalise(rows, intake);
   source.drain();
-  const auto rows = open_page(html, index);
-  normalise(*rows, intake);
-  intake.writer.end_document(file.name, "page", rows->mapping());
+  intake.writer.end_document(label.name, label.importer, rows.mapping());
+  ++intake.index;
+}
+
+/// One document, by the importer it is for.
+void take_document(DocumentForm form, const std::string& name, ByteSource& bytes, Intake& intake) {
+  TappedSource source(bytes, [&](std::string_view chunk) { intake.keep_bytes(chunk); });
+  switch (form) {
+    case DocumentForm::table:
+    case DocumentForm::archive:  // an archive within an archive: refused as no table
+      return finish_document({name, "table"}, source, *open_csv(source, intake.index), intake);
+    case DocumentForm::page: {
+      const std::string html = source.read_all(kMaxPageBytes);
+      return finish_document({name, "page"}, source, *open_page(html, intake.index), intake);
+    }
+    case DocumentForm::workbook: {
+      auto rows = open_xlsx(source.read_all(kMaxWorkbookBytes), intake.index);
+      return finish_document({name, "workbook"}, source, *rows, intake);
+    }
+    case DocumentForm::json:
+      return finish_document({name, "json"}, source, *open_json(source, intake.index), intake);
+    case DocumentForm::xml:
+      return finish_document({name, "xml"}, source, *open_xml(source, intake.index), intake);
+  }
+}
+
+/// The documents in a zip archive, each kept as a document of its own.
+void take_archive(const DocumentFile& file, Intake& intake) {
+  FileSource source(file.path);
+  std::string bytes;
+  for (auto chunk = source.next_chunk(); !chunk.empty(); chunk = source.next_chunk()) {
+    if (bytes.size() <= kMaxArchiveBytes) bytes.append(chunk);
+  }
+  const auto archive = open_archive(std::move(bytes));
+  for (auto step = archive->next(); step != Container::Step::end; step = archive->next()) {
+    const std::string name = file.name + "/" + archive->name();
+    if (step == Container::Step::document) {
+      take_document(form_of(archive->name(), archive->kind()), name, archive->source(), intake);
+      continue;
+    }
+    intake.reject(unreadable(archive->fault(), intake.index));
+    intake.writer.end_document(name, "archive", "");
+    ++intake.index;
+  }
+}
+
+void take_file(const DocumentFile& file, Intake& intake) {
+  if (file.form == DocumentForm::archive) return take_archive(file, intake);
+  FileSource source(file.path);
+  take_document(file.form, file.name, source, intake);
 }
 
 std::vector<std::string> slugs_of(const Book& book) {
@@ -198,16 +252,10 @@ CaptureReport run_capture(Book& book, const CaptureRequest& request,
   report.shop = record ? record->shop : unknown_shop(request.shop);
   // 2. One transaction from here on: a capture is in the book whole, or not at all.
   CaptureWriter writer(book, report.shop, info_of(request), request.on.has_value());
-  Intake intake{writer, report.shop, report, progress, 0, 0, {}};
+  Intake intake{writer, report.shop, report, progress, 0, 0, 0, {}};
   for (const auto& file : files) intake.bytes_all += file.bytes;
-  for (std::uint32_t i = 0; i < files.size(); ++i) {
-    // 3. Document -> raw rows -> listings, one document after the other.
-    if (files[i].is_page) {
-      take_page(files[i], i, intake);
-    } else {
-      take_table(files[i], i, intake);
-    }
-  }
+  // 3. Document -> raw rows -> listings, one document after the other.
+  for (const auto& file : files) take_file(file, intake);
   if (report.new_shop) complete_new_shop(book, intake.currencies, report.shop);
   // 4. Listings -> store: pieces of a line are joined, and only what changed is written.
   report.outcome = writer.finish(!request.dry_run);
