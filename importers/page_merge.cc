@@ -217,8 +217,39 @@ Rows take_line(Rows& rows, const ProductRow& like, bool one_line) {
 /// Beyond so many rows on both sides nothing is compared: the work grows with their product.
 constexpr std::size_t kMaxCompared = 2000;
 
+// What was read from visible text may be wrong, so each line says which of its cells are from
+// there.
+void note_visible(Rows& rows, const ProductRow& before) {
+  std::string fields;
+  for (std::size_t i = 0; i < kFieldCount; ++i) {
+    if (rows.front().cells[i].empty() || !before.cells[i].empty()) continue;
+    fields += (fields.empty() ? "" : ", ") + std::string(to_string(static_cast<Field>(i)));
+  }
+  if (fields.empty()) return;
+  const std::size_t lines = count_lines_of(rows);
+  RowNote note{.kind = RejectionKind::bad_markup, .field = Field::name};
+  note.what = "The page does not mark up " + fields + "; read from its visible text, with less " +
+              "confidence.";
+  if (lines > 1) {
+    note.what = fmt::format(
+        "The page lists {} products without marking up {}; read from its "
+        "visible text, with less detail and confidence than a product page.",
+        lines, fields);
+  }
+  note.how_to_fix = "Compare the line with the page; if it is wrong, type it into a CSV.";
+  note.excerpt = rows.front()[Field::price];
+  rows.front().notes.push_back(std::move(note));
+}
+
+SyntaxRows only_visible(SyntaxRows other) {
+  if (other.syntax == PageSyntax::visible_text && !other.rows.empty()) {
+    note_visible(other.rows, ProductRow{});
+  }
+  return other;
+}
+
 SyntaxRows merge_two(SyntaxRows own, SyntaxRows other) {
-  if (own.rows.empty()) return other;
+  if (own.rows.empty()) return only_visible(std::move(other));
   if (other.rows.empty() || own.rows.size() > kMaxCompared || other.rows.size() > kMaxCompared) {
     return own;
   }
@@ -233,7 +264,11 @@ SyntaxRows merge_two(SyntaxRows own, SyntaxRows other) {
     }
     std::erase_if(own.rows, [&](const ProductRow& row) { return line_key(row) == key; });
     const Rows same = take_line(other.rows, line.front(), one_line);
-    if (!same.empty()) line = LineMerge(std::move(line), same, own.syntax, other.syntax).run();
+    if (!same.empty()) {
+      const ProductRow before = line.front();
+      line = LineMerge(std::move(line), same, own.syntax, other.syntax).run();
+      if (other.syntax == PageSyntax::visible_text) note_visible(line, before);
+    }
     merged.rows.insert(merged.rows.end(), line.begin(), line.end());
   }
   if (own_lines > 1 && other.syntax < PageSyntax::open_graph) {

@@ -9,7 +9,9 @@
 #include "importers/html_tree.h"
 #include "importers/markup_source.h"
 #include "importers/microdata.h"
+#include "importers/open_graph.h"
 #include "importers/rdfa.h"
+#include "importers/visible_text.h"
 
 namespace rangebook {
 namespace {
@@ -24,6 +26,13 @@ void add_items(PageSyntaxes& found, PageSyntax syntax, const MarkupItems& items,
   found.summary +=
       fmt::format(" {}={}", syntax == PageSyntax::rdfa ? "rdfa" : "microdata", source.products());
   found.rows.push_back({.syntax = syntax, .rows = source.rest()});
+}
+
+void add_rows(PageSyntaxes& found, PageSyntax syntax, std::string_view name,
+              std::vector<ProductRow> rows) {
+  if (rows.empty()) return;
+  found.summary += fmt::format(" {}={}", name, rows.size());
+  found.rows.push_back({.syntax = syntax, .rows = std::move(rows)});
 }
 
 bool contains(std::string_view page, std::string_view word) {
@@ -41,6 +50,8 @@ std::variant<PageSyntaxes, TreeLimit> read_syntaxes(std::string_view page, const
   PageSyntaxes found;
   add_items(found, PageSyntax::microdata, read_microdata(tree), frame, language);
   add_items(found, PageSyntax::rdfa, read_rdfa(tree), frame, language);
+  add_rows(found, PageSyntax::open_graph, "open-graph", read_open_graph(tree, frame));
+  add_rows(found, PageSyntax::visible_text, "visible", read_visible_text(tree, frame));
   return found;
 }
 

@@ -1,0 +1,201 @@
+// Flags are set on the elements that cause them, then handed down.
+#include "importers/page_view.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "importers/schema_org_words.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::size_t kLongestHeading = 300;
+constexpr int kMostLevels = 64;
+constexpr int kMostInline = 16;  // levels of inline elements around a text
+
+constexpr auto kSilent = std::to_array<std::string_view>(
+    {"head", "script", "style", "noscript", "template", "iframe", "svg", "textarea", "dialog"});
+constexpr auto kNamingAttributes = std::to_array<std::string_view>(
+    {"class", "id", "itemprop", "data-testid", "data-test", "data-qa", "data-hook", "name",
+     "aria-label", "data-role", "data-price-type"});
+constexpr auto kInline = std::to_array<std::string_view>(
+    {"a",    "abbr", "b", "bdi",   "bdo",  "data",   "del",    "em",  "font", "i",    "ins",
+     "mark", "meta", "s", "small", "span", "strike", "strong", "sub", "sup",  "time", "u"});
+constexpr auto kHeadings = std::to_array<std::string_view>({"h2", "h3", "h4", "h5"});
+
+template <typename Names>
+bool is_one_of(const Names& names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+std::string without_spaces(std::string_view text) {
+  std::string out = folded_text(text);
+  std::erase(out, ' ');
+  return out;
+}
+
+bool is_of_product(const HtmlTree& tree, HtmlId id) {
+  const auto tokens = name_tokens(tree.attribute(id, "class").value_or(""));
+  return is_one_of(tokens, "product") || is_one_of(tokens, "pdp");
+}
+
+}  // namespace
+
+PageView::PageView(const HtmlTree& tree) : tree_(tree), flags_(tree.size(), 0) {
+  for (HtmlId id = 1; id < tree.size(); ++id) {
+    if (!tree[id].is_text) mark_own(id);
+  }
+  find_heading();
+  mark_asides();
+  spread();
+}
+
+void PageView::mark_own(HtmlId id) {
+  const std::string_view name = tree_[id].name;
+  const std::string style = without_spaces(tree_.attribute(id, "style").value_or(""));
+  const bool hides = tree_.has(id, "hidden") || style.find("display:none") != style.npos ||
+                     style.find("visibility:hidden") != style.npos;
+  if (hides || is_one_of(kSilent, name)) flags_[id] |= kHidden;
+  const bool strikes =
+      name == "del" || name == "s" || name == "strike" || style.find("line-through") != style.npos;
+  if (strikes) flags_[id] |= kStruck;
+  if (name == "a" && tree_.has(id, "href")) flags_[id] |= kInLink;
+}
+
+void PageView::find_heading() {
+  HtmlId named_title = 0;
+  for (HtmlId id = 1; id < tree_.size();) {
+    const HtmlNode& node = tree_[id];
+    if ((flags_[id] & kHidden) != 0) {
+      id = node.end;
+      continue;
+    }
+    const bool title = !node.is_text && node.name == "h1";
+    if (title && !clean_text(tree_.text(id)).empty()) {
+      heading_ = id;
+      // A second h1 that is named as the product's title is the better one.
+      if (named(id, PageWord::title_token)) return;
+      if (named_title == 0) named_title = id;
+    }
+    ++id;
+  }
+  if (named_title != 0) heading_ = named_title;
+  for (HtmlId id = 1; heading_ == 0 && id < tree_.size(); ++id) {
+    const bool title = named(id, PageWord::title_token) &&
+                       (is_one_of(kHeadings, tree_[id].name) || is_of_product(tree_, id));
+    const bool short_enough = tree_[id].end - id < 12;
+    if (title && short_enough && (flags_[id] & kHidden) == 0 &&
+        !clean_text(tree_.text(id)).empty()) {
+      heading_ = id;
+    }
+  }
+}
+
+std::string PageView::heading_text() const {
+  if (heading_ == 0) return {};
+  std::string text = line(heading_);
+  return text.size() > kLongestHeading ? std::string{} : text;
+}
+
+// What holds the heading is not aside, whatever its name.
+void PageView::mark_asides() {
+  const auto around_heading = [&](HtmlId id) { return heading_ != 0 && inside(heading_, id); };
+  for (HtmlId id = 1; id < tree_.size(); ++id) {
+    const HtmlNode& node = tree_[id];
+    if (node.is_text || around_heading(id) || aside(id)) continue;
+    const bool page_part = node.name == "nav" || node.name == "footer" || node.name == "header" ||
+                           node.name == "aside";
+    const bool noise = node.attributes > 0 && named(id, PageWord::noise_token);
+    if (page_part || noise) flags_[id] |= kAside;
+    if (!is_one_of(kHeadings, node.name) || node.end - id > 20) continue;
+    const std::string text = folded_text(tree_.text(id));
+    const HtmlId parent = node.parent;
+    if (!has_phrase(text, PageWord::related)) continue;
+    // The section below such a heading, or what follows it where the section holds more.
+    if (!around_heading(parent)) {
+      flags_[parent] |= kAside;
+    } else {
+      for (HtmlId next = id; next < tree_[parent].end; next = std::max(tree_[next].end, next + 1)) {
+        flags_[next] |= kAside;
+      }
+    }
+  }
+}
+
+void PageView::spread() {
+  for (HtmlId id = 1; id < tree_.size(); ++id) flags_[id] |= flags_[tree_[id].parent];
+}
+
+bool PageView::named(HtmlId id, PageWord role) const {
+  if (tree_[id].attributes == 0) return false;
+  for (const auto attribute : kNamingAttributes) {
+    const auto value = tree_.attribute(id, attribute);
+    if (!value) continue;
+    const auto tokens = name_tokens(*value);
+    for (std::size_t i = 0; i < tokens.size(); ++i) {
+      if (is_word(tokens[i], role)) return true;
+      if (i > 0 && is_word(tokens[i - 1] + tokens[i], role)) return true;
+    }
+  }
+  return false;
+}
+
+bool PageView::named_near(HtmlId id, PageWord role, int levels) const {
+  for (int i = 0; i <= levels && id != 0; ++i, id = tree_[id].parent) {
+    if (named(id, role)) return true;
+  }
+  return false;
+}
+
+bool PageView::is_cents(HtmlId text) const {
+  const HtmlId parent = tree_[text].parent;
+  return tree_.is(parent, "sup") || named(parent, PageWord::cents_token);
+}
+
+// The element around a text that begins a line of its own.
+HtmlId PageView::block_of(HtmlId text) const {
+  HtmlId at = tree_[text].parent;
+  for (int i = 0; i < kMostInline && is_one_of(kInline, tree_[at].name); ++i) at = tree_[at].parent;
+  return at;
+}
+
+std::string PageView::line(HtmlId id) const {
+  std::string out;
+  HtmlId last_block = 0;
+  for (HtmlId at = id; at < tree_[id].end && out.size() < kMaxElementText;) {
+    const HtmlNode& node = tree_[at];
+    if (at != id && (flags_[at] & kHidden) != 0) {
+      at = std::max(node.end, at + 1);
+      continue;
+    }
+    if (node.name == "br" || (!node.is_text && !is_one_of(kInline, node.name))) out += ' ';
+    if (node.is_text && !node.text.empty()) {
+      const HtmlId block = block_of(at);
+      if (std::exchange(last_block, block) != block) out += ' ';
+      std::string_view text = node.text;
+      if (is_cents(at)) {
+        while (!text.empty() && is_html_space(text.front())) text.remove_prefix(1);
+        while (!out.empty() && out.back() == ' ') out.pop_back();
+      }
+      const bool numbers = !out.empty() && !text.empty() && is_ascii_digit(out.back()) &&
+                           is_ascii_digit(text.front());
+      if (numbers) out += is_cents(at) ? '.' : '|';
+      out += text;
+    }
+    ++at;
+  }
+  std::string clean = clean_text(out);
+  return clean;
+}
+
+int PageView::levels_apart(HtmlId from, HtmlId other) const {
+  int levels = 0;
+  while (from != 0 && levels < kMostLevels && !inside(other, from)) {
+    from = tree_[from].parent;
+    ++levels;
+  }
+  return levels;
+}
+
+}  // namespace rangebook

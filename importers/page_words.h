@@ -1,0 +1,57 @@
+// The words by which the visible text of a shop page is understood, and text folded for comparing
+// with them.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace rangebook {
+
+/// What a word says. `_token`: in class, id and similar names of elements; the others: in the text.
+enum class PageWord : std::uint8_t {
+  price_token,
+  old_token,
+  weak_old_token,  ///< `regular`: former where another price stands beside it
+  sale_token,
+  saving_token,
+  unit_token,  ///< no price of the thing: per unit, by instalments, for members
+  noise_token,
+  size_token,
+  colour_token,
+  sold_token,
+  guide_token,
+  crumb_token,
+  describe_token,
+  cents_token,
+  title_token,
+  sold_out,
+  in_stock,
+  buy,
+  related,  ///< headings of what else the shop offers
+  choose,
+  size_label,
+  colour_label,
+  composition_label,
+  was,
+  now,
+  saving,
+  from,
+  other_amount,
+};
+
+/// Lower case for ASCII and the Latin letters of western Europe; white space, also unbreakable, as
+/// one space, none at the ends.
+std::string folded_text(std::string_view text);
+
+/// The words of an attribute such as class (`price-item--sale`, `priceOld`), lower case.
+std::vector<std::string> name_tokens(std::string_view value);
+
+bool is_word(std::string_view folded, PageWord role);
+/// True when one of the role's phrases stands in a folded text, not inside another word.
+bool has_phrase(std::string_view folded, PageWord role);
+bool starts_with_phrase(std::string_view folded, PageWord role);
+bool ends_with_phrase(std::string_view folded, PageWord role);
+
+}  // namespace rangebook

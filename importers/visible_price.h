@@ -1,0 +1,49 @@
+// The price of the page's product, read from the visible text: which of the amounts on the page is
+// the one to pay, and which one it was before.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "importers/page_money.h"
+#include "importers/page_view.h"
+#include "importers/schema_org_offer.h"
+
+namespace rangebook {
+
+/// What an amount on a page seems to be.
+enum class AmountRole : std::uint8_t { plain, sale, weak_old, old, other };
+
+/// One amount where it stands.
+struct ShownAmount {
+  HtmlId element = 0;  ///< the smallest that holds all of it
+  AmountRole role = AmountRole::plain;
+  std::string text;
+  std::string currency;
+  std::int64_t amount = 0;
+  bool lower_bound = false;  ///< `from 49 EUR`, or one end of a range
+};
+
+/// All amounts that are shown on the page, in order, those aside of the product left out.
+std::vector<ShownAmount> shown_amounts(const PageView& view);
+
+struct VisiblePrice {
+  std::string price;
+  std::string full_price;
+  std::string currency;
+  HtmlId element = 0;
+  std::optional<PriceDoubt> doubt;
+};
+
+/// Of amounts that stand together: the reduced one where one is marked so, else the only one that
+/// is not struck through; the highest of the others is the full price. Several candidates, a range
+/// and a price `from` leave the price out, with the doubt in words.
+VisiblePrice price_of_block(const std::vector<ShownAmount>& block);
+
+/// The price nearest the heading, in the page's structure first, in its order second; amounts whose
+/// elements are called price come before others. Nothing when the page shows none.
+std::optional<VisiblePrice> find_visible_price(const PageView& view,
+                                               const std::vector<ShownAmount>& amounts);
+
+}  // namespace rangebook

@@ -1,0 +1,259 @@
+// Groups of choices, their entries, and which of those can be chosen.
+#include "importers/visible_sizes.h"
+
+#include <algorithm>
+#include <array>
+
+#include "importers/schema_org_words.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::size_t kLongestLabel = 24;
+constexpr std::size_t kMostSizes = 80;
+constexpr std::size_t kMostGroups = 100;  // that are looked into on one page
+constexpr std::uint32_t kMostNodes = 2500;
+constexpr std::uint32_t kMostEntryNodes = 16;
+
+constexpr auto kGroupElements =
+    std::to_array<std::string_view>({"ul", "ol", "div", "fieldset", "section", "form", "dl"});
+constexpr auto kEntryElements =
+    std::to_array<std::string_view>({"li", "button", "label", "a", "span", "div", "input"});
+constexpr auto kWordSizes = std::to_array<std::string_view>(
+    {"one size", "onesize", "os", "einheitsgröße", "taille unique", "talla única", "taglia unica"});
+
+template <typename Names>
+bool is_one_of(const Names& names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+// "XXS", "M", "3XL": an optional count, then letters of alpha sizes.
+bool is_alpha_size(std::string_view word) {
+  while (!word.empty() && is_ascii_digit(word.front())) word.remove_prefix(1);
+  while (word.size() > 1 && word.front() == 'x') word.remove_prefix(1);
+  return word == "s" || word == "m" || word == "l" || word == "x";
+}
+
+bool is_number_size(std::string_view word) {
+  std::size_t digits = 0;
+  while (digits < word.size() && is_ascii_digit(word[digits])) ++digits;
+  if (digits == 0 || digits > 3) return false;
+  const auto rest = word.substr(digits);
+  return rest.empty() || rest == ".5" || rest == ",5" || rest == "½" || rest == "cm" ||
+         (rest.size() <= 2 && std::all_of(rest.begin(), rest.end(), is_ascii_letter));
+}
+
+bool is_system(std::string_view word) {
+  constexpr auto kSystems = std::to_array<std::string_view>(
+      {"uk",   "us",    "eu",     "eur",    "it",     "fr",   "de",    "au",
+       "jp",   "w",     "l",      "petite", "tall",   "long", "short", "regular",
+       "plus", "years", "months", "jahre",  "monate", "ans",  "mois"});
+  return is_one_of(kSystems, word);
+}
+
+bool is_size_word(std::string_view word) {
+  if (is_alpha_size(word) || is_number_size(word) || is_system(word)) return true;
+  const bool inch = word.size() > 1 && (word.front() == 'w' || word.front() == 'l');
+  return inch && is_number_size(word.substr(1));
+}
+
+// The label without what shops write behind it: "M - sold out", "M (2 left)", "M / 29,90".
+std::string bare_label(std::string_view text) {
+  std::size_t end = text.size();
+  for (const std::string_view cut : {" - ", " – ", " (", " / ", ": ", " | ", ", "}) {
+    end = std::min(end, text.find(cut));
+  }
+  std::string label = clean_text(text.substr(0, end));
+  return label;
+}
+
+bool chosen_out(const PageView& view, HtmlId id) {
+  const HtmlTree& tree = view.tree();
+  return tree.has(id, "disabled") || tree.attribute(id, "aria-disabled") == "true" ||
+         tree.attribute(id, "data-available") == "false" || view.struck(id) ||
+         view.named(id, PageWord::sold_token) ||
+         has_phrase(folded_text(tree.attribute(id, "title").value_or("")), PageWord::sold_out) ||
+         has_phrase(folded_text(tree.attribute(id, "aria-label").value_or("")), PageWord::sold_out);
+}
+
+class Group {
+ public:
+  Group(const PageView& view, HtmlId id) : view_(view), tree_(view.tree()), id_(id) {}
+
+  std::vector<VisibleSize> read() {
+    if (tree_.is(id_, "select")) {
+      read_options();
+    } else {
+      read_entries();
+    }
+    const auto sizes = std::count_if(sizes_.begin(), sizes_.end(), [](const VisibleSize& size) {
+      return looks_like_size(size.label);
+    });
+    if (sizes_.empty() || sizes * 5 < static_cast<std::ptrdiff_t>(sizes_.size()) * 4) return {};
+    return std::move(sizes_);
+  }
+
+ private:
+  void add(std::string label, bool sold_out) {
+    if (label.empty() || label.size() > kLongestLabel || sizes_.size() == kMostSizes) return;
+    for (auto& size : sizes_) {
+      // Shown twice, such as a radio button and its label.
+      if (size.label == label) return void(size.sold_out = size.sold_out || sold_out);
+    }
+    sizes_.push_back({std::move(label), sold_out});
+  }
+
+  void read_options() {
+    for (HtmlId at = id_ + 1; at < tree_[id_].end; ++at) {
+      if (!tree_.is(at, "option")) continue;
+      const std::string text = clean_text(tree_.text(at));
+      const std::string folded = folded_text(text);
+      const std::string label = bare_label(text);
+      const bool prompt =
+          tree_.attribute(at, "value") == "" ||
+          (starts_with_phrase(folded, PageWord::choose) && !looks_like_size(label)) ||
+          folded.starts_with("-");
+      if (prompt) continue;
+      add(label, chosen_out(view_, at) || has_phrase(folded, PageWord::sold_out));
+    }
+  }
+
+  // The innermost element that can be clicked, or a list item, with a short text.
+  void read_entries() {
+    for (HtmlId at = id_ + 1; at < tree_[id_].end;) {
+      const HtmlNode& node = tree_[at];
+      if (node.is_text || view_.hidden(at)) {
+        at = std::max(node.end, at + 1);
+        continue;
+      }
+      const bool entry = is_one_of(kEntryElements, node.name) && is_entry(at);
+      if (entry) read_entry(at);
+      at = entry ? std::max(node.end, at + 1) : at + 1;
+    }
+  }
+
+  bool is_entry(HtmlId at) const {
+    if (tree_[at].end - at > kMostEntryNodes) return false;
+    if (tree_.is(at, "input")) {
+      const auto type = tree_.attribute(at, "type").value_or("");
+      const bool labelled = tree_.attribute(at, "id").has_value();
+      return type == "radio" && !labelled && !is_one_of(kEntryElements, next_name(at));
+    }
+    return looks_like_size(label_of(at));
+  }
+  std::string_view next_name(HtmlId at) const {
+    const HtmlId next = std::max(tree_[at].end, at + 1);
+    return next < tree_.size() ? tree_[next].name : std::string_view{};
+  }
+
+  std::string label_of(HtmlId at) const {
+    std::string label = bare_label(view_.line(at));
+    // "M" and "sold out" in two elements.
+    for (HtmlId text = at; !looks_like_size(label) && text < tree_[at].end; ++text) {
+      if (!tree_[text].is_text || clean_text(tree_[text].text).empty()) continue;
+      label = bare_label(tree_[text].text);
+      break;
+    }
+    if (label.empty() && tree_.is(at, "input")) {
+      label = clean_text(tree_.attribute(at, "value").value_or(""));
+    }
+    return label;
+  }
+
+  void read_entry(HtmlId at) {
+    bool out = has_phrase(folded_text(tree_.text(at)), PageWord::sold_out);
+    for (HtmlId inner = at; inner < std::max(tree_[at].end, at + 1); ++inner) {
+      if (!tree_[inner].is_text) out = out || chosen_out(view_, inner);
+    }
+    const HtmlId before = at - 1;  // <input disabled><label>M</label>
+    if (tree_.is(at, "label") && tree_.is(before, "input")) out = out || chosen_out(view_, before);
+    add(label_of(at), out || names_a_disabled_input(at));
+  }
+
+  bool names_a_disabled_input(HtmlId at) const {
+    const auto target = tree_.attribute(at, "for");
+    for (HtmlId id = id_; target && id < tree_[id_].end; ++id) {
+      if (tree_.is(id, "input") && tree_.attribute(id, "id") == target) {
+        return chosen_out(view_, id);
+      }
+    }
+    return false;
+  }
+
+  const PageView& view_;
+  const HtmlTree& tree_;
+  HtmlId id_;
+  std::vector<VisibleSize> sizes_;
+};
+
+// A short text right before the group that names it: "Size:", a label or legend.
+bool labelled_as_size(const PageView& view, HtmlId group) {
+  const HtmlTree& tree = view.tree();
+  for (HtmlId at = group; at > 1 && group - at < 8;) {
+    --at;
+    const std::string_view text = tree[at].text;
+    if (!tree[at].is_text || clean_text(text).empty()) continue;
+    return starts_with_phrase(folded_text(text.substr(0, 60)), PageWord::size_label);
+  }
+  return false;
+}
+
+// A legend or a first word inside that names it.
+bool begins_with_size(const PageView& view, HtmlId group) {
+  const HtmlTree& tree = view.tree();
+  for (HtmlId at = group + 1; at < tree[group].end && at - group < 8; ++at) {
+    const std::string_view text = tree[at].text;
+    if (!tree[at].is_text || clean_text(text).empty()) continue;
+    return text.size() <= 2 * kLongestLabel &&
+           starts_with_phrase(folded_text(text), PageWord::size_label);
+  }
+  return false;
+}
+
+bool may_hold_sizes(const PageView& view, HtmlId id) {
+  const HtmlTree& tree = view.tree();
+  if (tree[id].end - id > kMostNodes || !view.shown(id)) return false;
+  if (view.named(id, PageWord::guide_token)) return false;
+  if (tree.is(id, "select")) {
+    return view.named_near(id, PageWord::size_token, 1) || labelled_as_size(view, id);
+  }
+  if (!is_one_of(kGroupElements, tree[id].name) || tree[id].end - id < 2) return false;
+  return view.named(id, PageWord::size_token) || labelled_as_size(view, id) ||
+         begins_with_size(view, id);
+}
+
+}  // namespace
+
+bool looks_like_size(std::string_view label) {
+  std::string folded = folded_text(label);
+  if (is_one_of(kWordSizes, folded)) return true;
+  if (folded.empty() || folded.size() > kLongestLabel) return false;
+  std::replace_if(
+      folded.begin(), folded.end(), [](char c) { return c == '/' || c == '-'; }, ' ');
+  bool any = false;
+  std::string_view rest = folded;
+  while (!rest.empty()) {
+    const auto end = std::min(rest.find(' '), rest.size());
+    const auto word = rest.substr(0, end);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+    if (word.empty()) continue;
+    if (!is_size_word(word)) return false;
+    any = any || is_alpha_size(word) || is_ascii_digit(word.back()) || is_ascii_digit(word.front());
+  }
+  return any;
+}
+
+std::vector<VisibleSize> find_visible_sizes(const PageView& view) {
+  std::vector<VisibleSize> single;
+  std::size_t groups = 0;
+  for (HtmlId id = 1; id < view.tree().size(); ++id) {
+    if (view.tree()[id].is_text || !may_hold_sizes(view, id)) continue;
+    if (++groups > kMostGroups) break;
+    auto sizes = Group(view, id).read();
+    if (sizes.size() > 1) return sizes;
+    if (single.empty()) single = std::move(sizes);
+  }
+  return single;
+}
+
+}  // namespace rangebook

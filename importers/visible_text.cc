@@ -1,0 +1,99 @@
+// Puts the facts of the visible text into rows.
+#include "importers/visible_text.h"
+
+#include <algorithm>
+
+#include "importers/page_address.h"
+#include "importers/page_listing.h"
+#include "importers/page_view.h"
+#include "importers/schema_org_words.h"
+#include "importers/visible_facts.h"
+#include "importers/visible_price.h"
+#include "importers/visible_sizes.h"
+
+namespace rangebook {
+namespace {
+
+void put_price(ProductRow& row, const VisiblePrice& price) {
+  row[Field::price] = price.price;
+  row[Field::full_price] = price.full_price;
+  row[Field::currency] = price.currency;
+  row.doubt = price.doubt;
+}
+
+std::string joined(const std::vector<VisibleSize>& sizes, bool sold_out) {
+  std::string out;
+  for (const auto& size : sizes) {
+    if (size.sold_out == sold_out) out += (out.empty() ? "" : "|") + size.label;
+  }
+  return out;
+}
+
+std::vector<ProductRow> rows_by_stock(ProductRow row, const std::vector<VisibleSize>& sizes) {
+  const std::string there = joined(sizes, false);
+  const std::string gone = joined(sizes, true);
+  if (gone.empty() || row[Field::in_stock] == "OutOfStock") {
+    for (const auto& size : sizes) {
+      row[Field::size] += (row[Field::size].empty() ? "" : "|") + size.label;
+    }
+    return {std::move(row)};
+  }
+  std::vector<ProductRow> rows;
+  ProductRow second = row;
+  row[Field::size] = there;
+  row[Field::in_stock] = "InStock";
+  if (!there.empty()) rows.push_back(std::move(row));
+  second[Field::size] = gone;
+  second[Field::in_stock] = "OutOfStock";
+  if (!rows.empty()) second.doubt.reset();
+  rows.push_back(std::move(second));
+  return rows;
+}
+
+std::vector<ProductRow> listing_rows(const PageView& view, const std::vector<ListedProduct>& listed,
+                                     const PageFrame& frame) {
+  const std::string category = visible_breadcrumbs(view, "");
+  std::vector<ProductRow> rows;
+  for (const auto& product : listed) {
+    ProductRow& row = rows.emplace_back();
+    row.byte = view.tree()[product.element].byte;
+    row[Field::name] = product.name;
+    row[Field::url] = resolve_address(product.address, frame.base);
+    row[Field::image] = resolve_address(product.image, frame.base);
+    row[Field::category] = category;
+    put_price(row, product.price);
+  }
+  return rows;
+}
+
+std::vector<ProductRow> product_rows(const PageView& view, const VisiblePrice& price,
+                                     const PageFrame& frame) {
+  ProductRow row;
+  row.byte = view.tree()[view.heading()].byte;
+  row[Field::name] = view.heading_text();
+  row[Field::category] = visible_breadcrumbs(view, row[Field::name]);
+  row[Field::colour] = visible_colour(view);
+  row[Field::composition] = visible_composition(view);
+  row[Field::description] = visible_description(view);
+  row[Field::url] = frame.address;
+  row[Field::in_stock] = visible_stock(view);
+  put_price(row, price);
+  return rows_by_stock(std::move(row), find_visible_sizes(view));
+}
+
+}  // namespace
+
+std::vector<ProductRow> read_visible_text(const HtmlTree& tree, const PageFrame& frame) {
+  const PageView view(tree);
+  const auto amounts = shown_amounts(view);
+  const auto listed = find_listed(view, amounts);
+  const auto price = find_visible_price(view, amounts);
+  const bool of_a_card = price && std::any_of(listed.begin(), listed.end(), [&](const auto& card) {
+                           return view.inside(price->element, card.element);
+                         });
+  if (!listed.empty() && (of_a_card || !price)) return listing_rows(view, listed, frame);
+  if (!price || view.heading() == 0) return {};
+  return product_rows(view, *price, frame);
+}
+
+}  // namespace rangebook
