@@ -91,11 +91,20 @@ ColourSize split_colour_size(std::string_view cell) {
 }
 
 std::string_view without_label(std::string_view cell, Field field) {
+  return LabelMemo().without_label(cell, field);
+}
+
+std::string_view LabelMemo::without_label(std::string_view cell, Field field) {
   const std::size_t colon = cell.find(':');
   if (colon == cell.npos || colon == 0) return cell;
-  const auto meaning = column_meaning(cell.substr(0, colon));
-  if (!meaning || meaning->role != ColumnRole::field || meaning->field != field) return cell;
-  return without_blanks(cell.substr(colon + 1));
+  const std::string_view label = cell.substr(0, colon);
+  Last& last = last_[static_cast<std::size_t>(field)];
+  if (last.label != label) {
+    const auto meaning = column_meaning(label);
+    last.label = label;
+    last.same_field = meaning && meaning->role == ColumnRole::field && meaning->field == field;
+  }
+  return last.same_field ? without_blanks(cell.substr(colon + 1)) : cell;
 }
 
 bool may_hold_two_prices(std::string_view cell) {

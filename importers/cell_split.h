@@ -1,7 +1,9 @@
 // Cells that hold more than one field: `Navy / 12`, `Size: 8-20`, `€ 79,99 (was € 99,99)`.
 #pragma once
 
+#include <array>
 #include <optional>
+#include <string>
 #include <string_view>
 
 #include "schema/raw_row.h"
@@ -20,6 +22,20 @@ ColourSize split_colour_size(std::string_view cell);
 /// `8-20` of `Size: 8-20`, when the words before the colon mean the same field; else the whole
 /// cell.
 std::string_view without_label(std::string_view cell, Field field);
+
+/// without_label() for a whole table: remembers the last label of each field, since a column
+/// repeats it.
+class LabelMemo {
+ public:
+  std::string_view without_label(std::string_view cell, Field field);
+
+ private:
+  struct Last {
+    std::string label;
+    bool same_field = false;
+  };
+  std::array<Last, kFieldCount> last_;
+};
 
 struct PriceParts {
   std::string_view now;

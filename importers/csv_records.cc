@@ -78,22 +78,49 @@ CsvRecords::Scan CsvRecords::scan_record(Record& record) {
   done_ = false;
   std::size_t at = start_;
   while (!done_) {
-    const bool quoted = opens_quote(at);
-    const Scan scan = quoted ? scan_quoted_cell(record, at) : scan_cell(record, at);
+    const bool quoted = may_open_quote(at) && opens_quote(at);
+    const Scan scan = quoted   ? scan_quoted_cell(record, at)
+                      : plain_ ? scan_plain_cells(record, at)
+                               : scan_cell(record, at);
     if (scan == Scan::need_more) return scan;
   }
   return Scan::complete;
 }
 
+/// A cheap look before opens_quote().
+inline bool CsvRecords::may_open_quote(std::size_t at) const {
+  return at != buffer_.size() && (buffer_[at] == quote_ || buffer_[at] == ' ');
+}
+
 /// Whether a quoted cell starts here, or after blanks; then `at` is its quote.
 bool CsvRecords::opens_quote(std::size_t& at) const {
-  if (at == buffer_.size() || !quotes_) return false;
+  if (!quotes_) return false;
   if (buffer_[at] == quote_) return true;
-  if (buffer_[at] != ' ' || delimiter_ == ' ') return false;
+  if (delimiter_ == ' ') return false;
   const std::size_t past = past_blanks(at);
   if (past == buffer_.size() || buffer_[past] != quote_) return false;
   at = past;
   return true;
+}
+
+/// The inner loop: cells without quotes, escapes and gaps, up to the first cell that may have
+/// quotes or to the end of the record.
+CsvRecords::Scan CsvRecords::scan_plain_cells(Record& record, std::size_t& at) {
+  const char* const data = buffer_.data();
+  const char* const end = data + buffer_.size();
+  const char* from = data + at;
+  while (true) {
+    const char* const stop = find_any_of(from, end, delimiter_, '\n', '\r');
+    if (stop == end && !at_end_) return Scan::need_more;
+    record.cells.emplace_back(from, static_cast<std::size_t>(stop - from));
+    at = static_cast<std::size_t>(stop - data);
+    if (stop == end || *stop != delimiter_ || record.cells.size() > kMaxCells) {
+      return after_cell(record, at);
+    }
+    ++at;
+    if (may_open_quote(at)) return Scan::complete;
+    from = stop + 1;
+  }
 }
 
 CsvRecords::Scan CsvRecords::scan_cell(Record& record, std::size_t& at) {
@@ -101,13 +128,11 @@ CsvRecords::Scan CsvRecords::scan_cell(Record& record, std::size_t& at) {
   const char* const end = data + buffer_.size();
   const char* const from = data + at;
   const char* stop = find_any_of(from, end, delimiter_, '\n', '\r');
-  if (!plain_) {
-    while (stop != end && goes_on(from, stop)) {
-      stop = find_any_of(stop + 1, end, delimiter_, '\n', '\r');
-    }
-    if (dialect_.escape && std::find(from, stop, *dialect_.escape) != stop) {
-      escaped_.push_back(record.cells.size());
-    }
+  while (stop != end && goes_on(from, stop)) {
+    stop = find_any_of(stop + 1, end, delimiter_, '\n', '\r');
+  }
+  if (dialect_.escape && std::find(from, stop, *dialect_.escape) != stop) {
+    escaped_.push_back(record.cells.size());
   }
   if (stop == end && !at_end_) return Scan::need_more;
   at = static_cast<std::size_t>(stop - data);

@@ -47,9 +47,11 @@ class CsvRecords : public RecordSource {
 
   bool skip_empty_lines();
   Scan scan_record(Record& record);
+  Scan scan_plain_cells(Record& record, std::size_t& at);
   Scan scan_cell(Record& record, std::size_t& at);
   Scan scan_quoted_cell(Record& record, std::size_t& at);
   Scan after_cell(Record& record, std::size_t& at);
+  bool may_open_quote(std::size_t at) const;
   bool opens_quote(std::size_t& at) const;
   bool goes_on(const char* from, const char* stop) const;
   void finish(Record& record, std::size_t end, std::size_t next);

@@ -56,6 +56,7 @@ class TableReader final : public RowReader {
   std::optional<char> decimal_;
   State state_ = State::header;
   bool doubted_ = false;  ///< the doubt about the last row is still to be told
+  LabelMemo labels_;
   Record record_;
   RawRow row_;
   Rejection rejection_;
@@ -148,7 +149,7 @@ void TableReader::take_apart() {
     row_[Field::size] = parts.size;
   }
   for (const Field field : {Field::size, Field::colour, Field::composition}) {
-    row_[field] = without_label(row_[field], field);
+    row_[field] = labels_.without_label(row_[field], field);
   }
   if (may_hold_two_prices(row_[Field::price]) && row_[Field::full_price].empty()) {
     if (const auto parts = split_price(row_[Field::price])) {
