@@ -8,7 +8,7 @@
 #include <functional>
 
 #include "importers/byte_search.h"
-#include "importers/xml_parser.h"
+#include "importers/xml_scan.h"
 #include "importers/zip_walk.h"
 
 namespace rangebook {
@@ -183,7 +183,7 @@ class PartsReader {
   }
 
   void feed(const std::string& path, XmlEvents& events) {
-    XmlParser parser(events);
+    XmlScan parser(events);
     for (auto piece = walk_.read(); !piece.empty(); piece = walk_.read()) {
       if (!parser.feed(piece, false)) break;
     }

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "importers/byte_search.h"
-#include "importers/xml_parser.h"
+#include "importers/xml_scan.h"
 #include "importers/zip_walk.h"
 
 namespace rangebook {
@@ -99,14 +99,12 @@ class SheetEvents final : public XmlEvents {
     type_ = CellType::number;
     style_ = 0;
     // One pass, since there are millions of cells.
-    for (const char** pair = attributes.begin(); *pair != nullptr; pair += 2) {
-      if (pair[0][0] == '\0' || pair[0][1] != '\0') continue;
-      const std::string_view value(pair[1]);
-      if (pair[0][0] == 'r') {
+    for (const auto& [name, value] : attributes) {
+      if (name == "r") {
         if (const auto place = read_reference(value)) column_ = place->column;
-      } else if (pair[0][0] == 't') {
+      } else if (name == "t") {
         type_ = type_of(value);
-      } else if (pair[0][0] == 's') {
+      } else if (name == "s") {
         std::from_chars(value.data(), value.data() + value.size(), style_);
       }
     }
@@ -256,7 +254,7 @@ std::vector<MergedCells> merges_of(std::string_view bytes, const std::string& pa
   const std::size_t end = sheet.find("</mergeCells>", list);
   if (end == sheet.npos) return {};
   MergeEvents events;
-  XmlParser parser(events);
+  XmlScan parser(events);
   parser.feed(std::string_view(sheet).substr(list, end + 13 - list), true);
   return std::move(events.merges);
 }
@@ -286,7 +284,7 @@ class SheetRecords final : public RecordSource {
   std::string name_;
   ZipWalk walk_;
   SheetEvents events_;
-  XmlParser parser_;
+  XmlScan parser_;
   std::size_t row_ = 0;  ///< next one of the batch
   std::uint64_t last_number_ = 0;
   bool at_end_ = false;

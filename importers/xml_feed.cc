@@ -40,8 +40,8 @@ class FrontEvents final : public XmlEvents {
     if (sight == nullptr) return;
     ++sight->count;
     sight->depth = open_.size();
-    for (const char** pair = attributes.begin(); *pair != nullptr; pair += 2) {
-      if (!is_technical(*pair)) sight->see(std::string(local_name(*pair)));
+    for (const auto& attribute : attributes) {
+      if (!is_technical(attribute.name)) sight->see(std::string(local_name(attribute.name)));
     }
   }
   void end(std::string_view name) override {
@@ -107,11 +107,11 @@ class ItemEvents final : public XmlEvents {
  private:
   void fill(FeedNode& node, std::string_view name, const XmlAttributes& attributes) {
     node.name = name;
-    for (const char** pair = attributes.begin(); *pair != nullptr; pair += 2) {
-      if (is_technical(*pair)) continue;
+    for (const auto& attribute : attributes) {
+      if (is_technical(attribute.name)) continue;
       FeedNode& part = node.parts.emplace_back();
-      part.name = local_name(pair[0]);
-      part.text = pair[1];
+      part.name = local_name(attribute.name);
+      part.text = attribute.value;
       bytes_ += part.text.size();
       ++nodes_;
     }

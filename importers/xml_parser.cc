@@ -14,8 +14,8 @@ std::string_view local_name(std::string_view name) {
 }
 
 std::optional<std::string_view> XmlAttributes::find(std::string_view name) const {
-  for (const char** pair = pairs_; *pair != nullptr; pair += 2) {
-    if (local_name(*pair) == name) return std::string_view(pair[1]);
+  for (const auto& attribute : all_) {
+    if (local_name(attribute.name) == name) return attribute.value;
   }
   return std::nullopt;
 }
@@ -29,7 +29,11 @@ struct XmlParser::Calls {
       parser.stop(fmt::format("elements are nested more than {} deep", kMaxXmlDepth));
       return;
     }
-    parser.events_.start(local_name(name), XmlAttributes(attributes));
+    parser.attributes_.clear();
+    for (; *attributes != nullptr; attributes += 2) {
+      parser.attributes_.push_back({attributes[0], attributes[1]});
+    }
+    parser.events_.start(local_name(name), XmlAttributes(parser.attributes_));
   }
   static void XMLCALL end(void* self, const char* name) {
     auto& parser = *static_cast<XmlParser*>(self);

@@ -3,10 +3,12 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 struct XML_ParserStruct;
 
@@ -15,16 +17,22 @@ namespace rangebook {
 /// Deeper elements are refused.
 inline constexpr std::size_t kMaxXmlDepth = 128;
 
-/// Attributes as expat gives them: name, value, name, value, .., null.
+struct XmlAttribute {
+  std::string_view name;  ///< with its prefix
+  std::string_view value;
+};
+
+/// Attributes of one element, valid during the event.
 class XmlAttributes {
  public:
-  explicit XmlAttributes(const char** pairs) : pairs_(pairs) {}
+  explicit XmlAttributes(const std::vector<XmlAttribute>& all) : all_(all) {}
   /// The value of the attribute with this local name; nothing if there is none.
   std::optional<std::string_view> find(std::string_view local_name) const;
-  const char** begin() const { return pairs_; }
+  auto begin() const { return all_.begin(); }
+  auto end() const { return all_.end(); }
 
  private:
-  const char** pairs_;
+  const std::vector<XmlAttribute>& all_;
 };
 
 /// What a document does while it is read. Names are local: without `x:`.
@@ -62,6 +70,7 @@ class XmlParser {
 
   XmlEvents& events_;
   std::unique_ptr<XML_ParserStruct, Free> parser_;
+  std::vector<XmlAttribute> attributes_;
   std::size_t depth_ = 0;
   std::string problem_;
 };
