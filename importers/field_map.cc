@@ -5,6 +5,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <charconv>
 
 #include "importers/header_words.h"
 
@@ -16,12 +17,16 @@ constexpr std::size_t slot(Field field) { return static_cast<std::size_t>(field)
 /// Takes the columns of a header one by one.
 class Mapper {
  public:
-  explicit Mapper(std::span<const std::string_view> header) : header_(header) {
-    map_.columns = header.size();
+  Mapper(std::span<const std::string_view> header, std::size_t columns) : header_(header) {
+    map_.columns = std::max(header.size(), columns);
+    chosen_.resize(map_.columns);
   }
 
-  FieldMap map() {
-    for (std::size_t i = 0; i < header_.size(); ++i) take(i);
+  FieldMap map(std::span<const ColumnChoice> choices) {
+    for (const auto& choice : choices) choose(choice);
+    for (std::size_t i = 0; i < header_.size(); ++i) {
+      if (!chosen_[i]) take(i);
+    }
     settle_prices();
     settle_colour_size();
     settle_name();
@@ -30,6 +35,32 @@ class Mapper {
   }
 
  private:
+  /// The column that a choice speaks of.
+  std::optional<std::size_t> column_of(const ColumnChoice& choice) const {
+    const std::string_view name = choice.column;
+    if (name.starts_with('#')) {
+      std::size_t number = 0;
+      const char* const end = name.data() + name.size();
+      const auto [at, error] = std::from_chars(name.data() + 1, end, number);
+      const bool good = error == std::errc{} && at == end && number > 0 && number <= map_.columns;
+      return good ? std::optional(number - 1) : std::nullopt;
+    }
+    const std::string folded = folded_header(name);
+    for (std::size_t i = 0; i < header_.size(); ++i) {
+      if (folded_header(header_[i]) == folded) return i;
+    }
+    return std::nullopt;
+  }
+
+  void choose(const ColumnChoice& choice) {
+    const auto column = column_of(choice);
+    if (!column) return;
+    chosen_[*column] = true;
+    if (!choice.field) return;
+    map_.column[slot(*choice.field)] = *column;
+    by_contract_[slot(*choice.field)] = true;
+  }
+
   void take(std::size_t i) {
     const auto meaning = column_meaning(header_[i]);
     if (!meaning) return;
@@ -83,6 +114,7 @@ class Mapper {
   std::span<const std::string_view> header_;
   FieldMap map_;
   std::array<bool, kFieldCount> by_contract_{};
+  std::vector<bool> chosen_;  ///< columns the user has spoken of
   std::optional<std::size_t> sale_;
 };
 
@@ -100,7 +132,14 @@ std::optional<Field> field_named(std::string_view header) {
   return meaning->field;
 }
 
-FieldMap map_header(std::span<const std::string_view> header) { return Mapper(header).map(); }
+FieldMap map_header(std::span<const std::string_view> header) {
+  return Mapper(header, header.size()).map({});
+}
+
+FieldMap map_header(std::span<const std::string_view> header, std::size_t columns,
+                    std::span<const ColumnChoice> choices) {
+  return Mapper(header, columns).map(choices);
+}
 
 std::string to_string(const FieldMap& map) {
   std::vector<std::string> parts;

@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include "importers/table_options.h"
 #include "schema/raw_row.h"
 
 namespace rangebook {
@@ -38,6 +39,11 @@ std::optional<Field> field_named(std::string_view header);
 /// price, and the price of rows that are not on sale. In a table without names of lines their
 /// descriptions are taken for names.
 FieldMap map_header(std::span<const std::string_view> header);
+
+/// The same with what the user says about single columns. `columns` is the width of the table, for
+/// one without a header. A choice for a column that is not there changes nothing.
+FieldMap map_header(std::span<const std::string_view> header, std::size_t columns,
+                    std::span<const ColumnChoice> choices);
 
 /// Columns counted from 1, as spreadsheets do: `line_code=1 name=2; not used: Notes`.
 std::string to_string(const FieldMap& map);

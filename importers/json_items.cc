@@ -8,6 +8,7 @@
 
 #include "importers/feed_paths.h"
 #include "importers/json_tree.h"
+#include "importers/xlsx_number.h"
 #include "schema/rejection.h"
 
 namespace rangebook {
@@ -55,7 +56,8 @@ FeedNode node_of(const JsonTree& tree, JsonId root) {
     for (const auto& [name, value] : members) {
       FeedNode& part = into->parts.emplace_back();
       part.name = name;
-      part.text = tree[value].text;
+      const bool number = tree[value].kind == JsonKind::number;
+      part.text = number ? plain_decimal(tree[value].text) : std::string(tree[value].text);
       if (tree[value].kind == JsonKind::object) todo.emplace_back(value, &part);
     }
   }

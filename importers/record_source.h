@@ -62,8 +62,6 @@ class RecordSource {
   virtual bool may_hold_bad_bytes() const { return true; }
   /// How the document was understood: `delimiter=comma`. Empty where there is nothing to tell.
   virtual std::string description() const { return {}; }
-  /// The decimal sign of its numbers, where the format fixes it.
-  virtual std::optional<char> decimal_sign() const { return std::nullopt; }
   /// What to do about a row with more cells than the header.
   virtual std::string extra_cells_remedy() const = 0;
 };

@@ -31,8 +31,7 @@ class RowReader {
   virtual const Rejection& rejection() const = 0;
   /// How the document was understood, for the record: `delimiter=comma line_code=1 name=2`.
   virtual std::string mapping() const = 0;
-  /// The decimal sign that the user or the format says the document has; nothing where the prices
-  /// have to tell it.
+  /// The decimal sign the user says the document has; nothing where the prices have to tell it.
   virtual std::optional<char> decimal_sign() const { return std::nullopt; }
 };
 

@@ -14,6 +14,9 @@ namespace {
 /// Longer cells are text of the body, not names of columns.
 constexpr std::size_t kLongestName = 60;
 
+/// Names of columns stand in at most so many rows.
+constexpr std::size_t kMaxHeaderRows = 3;
+
 enum class Look : std::uint8_t { empty, text, value };
 
 bool is_address(std::string_view text) {
@@ -189,10 +192,10 @@ std::string joined_name(const std::string& above, std::string_view below) {
   return column_meaning(above) ? above : both;
 }
 
-/// A second row of names, below or (merged cells of a sheet) above, is used where it does not hide
-/// a name that is known without it.
-void take_second_row(std::span<const KeptRecord> records, HeaderPlace& place) {
-  if (place.body >= records.size() || !goes_on(records, place.body)) return;
+/// A further row of names is joined where that does not hide a name that is known without it; false
+/// when the next row is none.
+bool take_further_row(std::span<const KeptRecord> records, HeaderPlace& place) {
+  if (place.body >= records.size() || !goes_on(records, place.body)) return false;
   std::vector<std::string> joined = place.names;
   for (std::size_t i = 0; i < joined.size(); ++i) {
     joined[i] = joined_name(joined[i], without_blanks(records[place.body].cells[i]));
@@ -201,6 +204,7 @@ void take_second_row(std::span<const KeptRecord> records, HeaderPlace& place) {
   const std::vector<std::string_view> after(joined.begin(), joined.end());
   if (map_header(after).known() >= map_header(before).known()) place.names = std::move(joined);
   ++place.body;
+  return true;
 }
 
 HeaderPlace header_at(std::span<const KeptRecord> records, std::size_t at) {
@@ -209,7 +213,8 @@ HeaderPlace header_at(std::span<const KeptRecord> records, std::size_t at) {
   place.body = at + 1;
   place.columns = records[at].cells.size();
   for (const auto& cell : records[at].cells) place.names.emplace_back(without_blanks(cell));
-  take_second_row(records, place);
+  for (std::size_t rows = 1; rows < kMaxHeaderRows && take_further_row(records, place); ++rows)
+    continue;
   return place;
 }
 

@@ -4,8 +4,17 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
+
+#include "schema/raw_row.h"
 
 namespace rangebook {
+
+/// What one column is for, where its name does not tell.
+struct ColumnChoice {
+  std::string column;          ///< its name, compared as all names are; or `#3`, counted from 1
+  std::optional<Field> field;  ///< nothing: the column is not read
+};
 
 /// Whatever is not said is detected.
 struct TableOptions {
@@ -15,6 +24,7 @@ struct TableOptions {
   std::optional<std::uint64_t> header_row;  ///< line of the column names, from 1
   std::optional<char> decimal;              ///< '.' or ','
   std::string sheet;                        ///< of a workbook, by its name
+  std::vector<ColumnChoice> columns;        ///< these win over what names say
 };
 
 }  // namespace rangebook

@@ -26,9 +26,7 @@ class TableReader final : public RowReader {
   const RawRow& row() const override { return row_; }
   const Rejection& rejection() const override { return rejection_; }
   std::string mapping() const override;
-  std::optional<char> decimal_sign() const override {
-    return decimal_ ? decimal_ : rows_.source().decimal_sign();
-  }
+  std::optional<char> decimal_sign() const override { return decimal_; }
 
  private:
   enum class State : std::uint8_t { header, rows, end };

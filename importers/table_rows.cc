@@ -86,7 +86,7 @@ bool TableRows::open() {
 void TableRows::use_header(std::vector<std::string> names) {
   names_ = std::move(names);
   const std::vector<std::string_view> views(names_.begin(), names_.end());
-  map_ = map_header(views);
+  map_ = map_header(views, columns_, options_.columns);
   if (!names_.empty()) columns_ = names_.size();
   key_column_ = map_.column[static_cast<std::size_t>(Field::name)].value_or(0);
   key_bytes_ = key_column_ < names_.size() ? names_[key_column_].size() : 0;
@@ -149,7 +149,7 @@ bool TableRows::is_header_again(const Record& record) const {
 /// A second table below the first, with columns of its own.
 bool TableRows::starts_another_table(const Record& record) {
   if (!record.after_gap && record.cells.size() == columns_) return false;
-  const FieldMap map = map_header(record.cells);
+  const FieldMap map = map_header(record.cells, columns_, options_.columns);
   if (!map.has(Field::name) || map.known() < 2 || map.known() * 2 < filled_cells(record)) {
     return false;
   }

@@ -133,6 +133,20 @@ std::string short_number(std::string_view text) {
   return error == std::errc{} ? std::string(buffer.data(), end) : std::string(text);
 }
 
+std::string plain_decimal(std::string_view number) {
+  if (number.find_first_of("eE") != number.npos) return plain_decimal(short_number(number));
+  const std::size_t point = number.find('.');
+  if (point == number.npos) return std::string(number);
+  while (number.back() == '0') number.remove_suffix(1);
+  if (number.back() == '.') return std::string(number.substr(0, point));
+  constexpr std::size_t kGroup = 3;
+  std::string_view whole = number.substr(0, point);
+  if (whole.starts_with('-')) whole.remove_prefix(1);
+  const bool like_thousands = number.size() - point - 1 == kGroup && whole.size() <= kGroup &&
+                              !whole.empty() && whole.front() != '0';
+  return std::string(number) + (like_thousands ? "0" : "");
+}
+
 std::string percent_text(std::string_view text) {
   std::string number = short_number(text);
   if (number.empty() || number.find_first_not_of("-0123456789.") != number.npos) return number;

@@ -65,7 +65,6 @@ class Workbook final : public RecordSource {
   std::string extra_cells_remedy() const override {
     return "Give the column a name in the header row, or empty its cells.";
   }
-  std::optional<char> decimal_sign() const override { return '.'; }
 
  private:
   void open();

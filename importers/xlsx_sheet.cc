@@ -156,7 +156,7 @@ class SheetEvents final : public XmlEvents {
     } else if (format.kind == Kind::percent) {
       row_text_ += percent_text(value_);
     } else {
-      row_text_ += short_number(value_);
+      row_text_ += plain_decimal(short_number(value_));
       if (!format.currency.empty()) row_text_.append(" ").append(format.currency);
     }
   }
@@ -275,7 +275,6 @@ class SheetRecords final : public RecordSource {
   std::string extra_cells_remedy() const override {
     return "Give the column a name in the header row, or empty its cells.";
   }
-  std::optional<char> decimal_sign() const override { return '.'; }
 
  private:
   void read_piece();

@@ -25,7 +25,7 @@ TEST(JsonFeed, AListOfProducts) {
     ASSERT_EQ(out.rows.size(), 2U);
     EXPECT_EQ(out.rows[0], (RowCells{{"line_code", "M1"},
                                      {"name", "Maya"},
-                                     {"price", "79.90"},
+                                     {"price", "79.9"},
                                      {"url", "https://a.example/1"}}));
     EXPECT_EQ(out.rows[1].at("name"), "Nora \"knit\"");
     EXPECT_EQ(out.origins[1].line, 2U);
@@ -57,7 +57,7 @@ TEST(JsonFeed, ProductsOneALine) {
 
 TEST(JsonFeed, OneProductAlone) {
   EXPECT_EQ(read_json("{\n \"name\": \"Maya\",\n \"price\": 79.90,\n \"sizes\": [8, 10]\n}").rows,
-            (std::vector<RowCells>{{{"name", "Maya"}, {"price", "79.90"}, {"size", "8|10"}}}));
+            (std::vector<RowCells>{{{"name", "Maya"}, {"price", "79.9"}, {"size", "8|10"}}}));
 }
 
 TEST(JsonFeed, OtherEncodings) {
@@ -74,6 +74,12 @@ TEST(JsonFeed, ALongNumberKeepsItsDigits) {
   const auto out = read_json(R"([{"name":"a","gtin":5012345678900,"price":19.990000000000001}])");
   EXPECT_EQ(out.rows[0].at("gtin"), "5012345678900");
   EXPECT_EQ(out.rows[0].at("price"), "19.990000000000001");
+}
+
+TEST(JsonFeed, ThreeDecimalsAreNoThousands) {
+  const auto out = read_json(R"([{"name":"a","price":66.387},{"name":"b","price":79.900}])");
+  EXPECT_EQ(out.rows[0].at("price"), "66.3870");
+  EXPECT_EQ(out.rows[1].at("price"), "79.9");
 }
 
 TEST(JsonFeed, WhatHoldsNoProductsIsRefused) {

@@ -21,6 +21,17 @@ TEST(XlsxNumber, NoNoiseOfBinaryFractions) {
   EXPECT_EQ(short_number("12 x"), "12 x");
 }
 
+TEST(XlsxNumber, NoPointLooksLikeOneOfThousands) {
+  EXPECT_EQ(plain_decimal("66.387"), "66.3870");
+  EXPECT_EQ(plain_decimal("-1.299"), "-1.2990");
+  EXPECT_EQ(plain_decimal("79.900"), "79.9");
+  EXPECT_EQ(plain_decimal("79.000"), "79");
+  EXPECT_EQ(plain_decimal("0.125"), "0.125");
+  EXPECT_EQ(plain_decimal("1.5e2"), "150");
+  EXPECT_EQ(plain_decimal("1000"), "1000");
+  EXPECT_EQ(plain_decimal(""), "");
+}
+
 TEST(XlsxNumber, DaysFrom1900) {
   EXPECT_EQ(date_text("1", false), "1900-01-01");
   EXPECT_EQ(date_text("59", false), "1900-02-28");

@@ -140,9 +140,11 @@ TEST(XlsxReader, CellsFarToTheRightAreRefused) {
   EXPECT_EQ(out.rejections[0].kind, RejectionKind::over_limit);
 }
 
-TEST(XlsxReader, NumbersHaveADecimalPoint) {
-  const auto reader = open_xlsx(workbook_of("<row><c t='str'><v>name</v></c></row>"), 0);
-  EXPECT_EQ(reader->decimal_sign(), '.');
+TEST(XlsxReader, ThreeDecimalsAreNoThousands) {
+  const auto out =
+      read_xlsx(workbook_of("<row><c t='str'><v>name</v></c><c t='str'><v>price</v></c></row>"
+                            "<row><c t='str'><v>Maya</v></c><c><v>66.387</v></c></row>"));
+  EXPECT_EQ(out.rows.at(0).at("price"), "66.3870");
 }
 
 std::string problem(const std::string& bytes) {
