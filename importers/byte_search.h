@@ -29,6 +29,29 @@ inline const char* find_any(const char* at, const char* end) {
   return at;
 }
 
+/// The first place in [at, end) where one of two pairs of bytes stands, or `end`. For words that
+/// have a rare pair in them; both are looked for in one pass.
+template <char A1, char A2, char B1, char B2>
+inline const char* find_pair(const char* at, const char* end) {
+#if defined(__SSE2__)
+  while (end - at >= 17) {
+    const __m128i here = _mm_loadu_si128(reinterpret_cast<const __m128i*>(at));
+    const __m128i next = _mm_loadu_si128(reinterpret_cast<const __m128i*>(at + 1));
+    const __m128i a = _mm_and_si128(_mm_cmpeq_epi8(here, _mm_set1_epi8(A1)),
+                                    _mm_cmpeq_epi8(next, _mm_set1_epi8(A2)));
+    const __m128i b = _mm_and_si128(_mm_cmpeq_epi8(here, _mm_set1_epi8(B1)),
+                                    _mm_cmpeq_epi8(next, _mm_set1_epi8(B2)));
+    const auto mask = static_cast<std::uint32_t>(_mm_movemask_epi8(_mm_or_si128(a, b)));
+    if (mask != 0) return at + std::countr_zero(mask);
+    at += 16;
+  }
+#endif
+  for (; end - at >= 2; ++at) {
+    if ((at[0] == A1 && at[1] == A2) || (at[0] == B1 && at[1] == B2)) return at;
+  }
+  return end;
+}
+
 /// ASCII letters only; never asks a locale.
 constexpr bool is_ascii_letter(char c) {
   return static_cast<unsigned char>((static_cast<unsigned char>(c) | 0x20U) - 'a') < 26;

@@ -4,8 +4,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstring>
 
+#include "importers/byte_search.h"
 #include "importers/html_tree.h"
 #include "importers/markup_source.h"
 #include "importers/microdata.h"
@@ -35,8 +35,10 @@ void add_rows(PageSyntaxes& found, PageSyntax syntax, std::string_view name,
   found.rows.push_back({.syntax = syntax, .rows = std::move(rows)});
 }
 
-bool contains(std::string_view page, std::string_view word) {
-  return memmem(page.data(), page.size(), word.data(), word.size()) != nullptr;
+// True when `word` stands around its own byte `inside`, which is at `at`.
+bool stands_around(std::string_view page, std::size_t at, std::string_view word,
+                   std::size_t inside) {
+  return at >= inside && page.substr(at - inside).starts_with(word);
 }
 
 }  // namespace
@@ -63,7 +65,16 @@ bool states_the_essentials(const std::vector<ProductRow>& rows) {
 }
 
 bool mentions_other_markup(std::string_view page) {
-  return contains(page, "itemscope") || contains(page, " typeof=");
+  const char* const end = page.data() + page.size();
+  for (const char* at = page.data(); at != end; ++at) {
+    at = find_pair<'m', 's', 'f', '='>(at, end);
+    if (at == end) return false;
+    const auto place = static_cast<std::size_t>(at - page.data());
+    if (stands_around(page, place, "itemscope", 3) || stands_around(page, place, "typeof=", 5)) {
+      return true;
+    }
+  }
+  return false;
 }
 
 std::string limit_sentence(const TreeLimit& limit) {

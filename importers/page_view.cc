@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::size_t kLongestHeading = 300;
 constexpr int kMostLevels = 64;
+constexpr int kMostHeadings = 20;
 constexpr int kMostInline = 16;  // levels of inline elements around a text
 
 constexpr auto kSilent = std::to_array<std::string_view>(
@@ -63,24 +64,33 @@ void PageView::mark_own(HtmlId id) {
   if (name == "a" && tree_.has(id, "href")) flags_[id] |= kInLink;
 }
 
+// Of several h1 the one named as a title, else the first outside the page's header: shops put their
+// own name into one there.
+int PageView::heading_rank(HtmlId h1) const {
+  if (clean_text(tree_.text(h1)).empty()) return 0;
+  if (named(h1, PageWord::title_token)) return 3;
+  for (HtmlId up = tree_[h1].parent; up != 0; up = tree_[up].parent) {
+    const bool logo = named(up, PageWord::logo_token);
+    if (logo || tree_.is(up, "header") || tree_.is(up, "nav")) return 1;
+  }
+  return named(h1, PageWord::logo_token) ? 1 : 2;
+}
+
 void PageView::find_heading() {
-  HtmlId named_title = 0;
-  for (HtmlId id = 1; id < tree_.size();) {
-    const HtmlNode& node = tree_[id];
+  int best = 0;
+  int seen = 0;
+  for (HtmlId id = 1; id < tree_.size() && seen < kMostHeadings;) {
     if ((flags_[id] & kHidden) != 0) {
-      id = node.end;
+      id = tree_[id].end;
       continue;
     }
-    const bool title = !node.is_text && node.name == "h1";
-    if (title && !clean_text(tree_.text(id)).empty()) {
-      heading_ = id;
-      // A second h1 that is named as the product's title is the better one.
-      if (named(id, PageWord::title_token)) return;
-      if (named_title == 0) named_title = id;
-    }
+    const bool h1 = tree_.is(id, "h1");
+    const int rank = h1 ? heading_rank(id) : 0;
+    if (rank > best) heading_ = id;
+    best = std::max(best, rank);
+    seen += h1 ? 1 : 0;
     ++id;
   }
-  if (named_title != 0) heading_ = named_title;
   for (HtmlId id = 1; heading_ == 0 && id < tree_.size(); ++id) {
     const bool title = named(id, PageWord::title_token) &&
                        (is_one_of(kHeadings, tree_[id].name) || is_of_product(tree_, id));

@@ -46,6 +46,7 @@ class PageView {
   enum Flag : std::uint8_t { kHidden = 1, kAside = 2, kStruck = 4, kInLink = 8 };
   bool flag(HtmlId id, Flag which) const { return (flags_[id] & which) != 0; }
   void mark_own(HtmlId id);
+  int heading_rank(HtmlId h1) const;
   void find_heading();
   void mark_asides();
   void spread();

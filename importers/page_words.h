@@ -26,6 +26,7 @@ enum class PageWord : std::uint8_t {
   describe_token,
   cents_token,
   title_token,
+  logo_token,
   sold_out,
   in_stock,
   buy,

@@ -1,4 +1,4 @@
-// Fifty invented shop pages of different builds, with what a shopper reads on them: how much of it
+// Invented shop pages of different builds, with what a shopper reads on them: how much of it
 // is read, and how much of what is read is right.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
