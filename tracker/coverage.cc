@@ -151,4 +151,12 @@ Coverage coverage_of(const Snapshot& from, const Snapshot& to, const Reconciliat
   return coverage;
 }
 
+void note_waiting(std::vector<std::string>& notes, std::size_t pairs) {
+  if (pairs == 0) return;
+  notes.push_back(
+      fmt::format("{} for a yes or no: the two lines of each are likely the same one, "
+                  "and until then count as two.",
+                  pairs == 1 ? "1 pair waits" : fmt::format("{} pairs wait", pairs)));
+}
+
 }  // namespace rangebook

@@ -70,4 +70,7 @@ inline constexpr std::size_t kNamedLines = 3;
 Coverage coverage_of(const Snapshot& from, const Snapshot& to, const Reconciliation& reconciliation,
                      const SilenceLog& silences);
 
+/// Says how many pairs of lines may be the same and wait for the stylist; nothing where none does.
+void note_waiting(std::vector<std::string>& notes, std::size_t pairs);
+
 }  // namespace rangebook

@@ -203,6 +203,7 @@ ChangeSet Comparison::run(const LinkSet& links) {
   for (const Change& change : result_.changes)
     ++result_.counts[static_cast<std::size_t>(change.kind)];
   result_.coverage = coverage_of(from_, to_, result_.reconciliation, silences_);
+  note_waiting(result_.coverage.notes, links.ask.size());
   return std::move(result_);
 }
 

@@ -18,6 +18,7 @@
 #include "tracker/app/document_files.h"
 #include "tracker/app/words.h"
 #include "tracker/differ.h"
+#include "tracker/likeness/likeness_matcher.h"
 #include "tracker/linker.h"
 #include "tracker/normaliser.h"
 #include "tracker/season_parser.h"
@@ -274,15 +275,19 @@ std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const Compare
                                          : find_capture(book, request.shop, request.from);
   if (const auto* missing = std::get_if<NotThere>(&from)) return *missing;
   const auto& from_info = std::get<CaptureInfo>(from);
-  // 1. Two snapshots, side by side: from here on nothing reads the book.
+  // 1. Two snapshots, side by side.
   auto earlier_side = std::async(std::launch::async, [&] {
     return read_snapshot(book, from_info.id, SnapshotDetail::without);
   });
   const Snapshot after = read_snapshot(book, to_info.id, SnapshotDetail::without);
   const Snapshot before = earlier_side.get();
   // 2. Links before differences: without knowing which line is which, every renamed line would be
-  //    both new and dropped.
-  const LinkSet links = link_lines(before, after, book.link_decisions(request.shop), nullptr);
+  //    both new and dropped. Descriptions and pictures are read only of lines that exact evidence
+  //    leaves over, which are few.
+  const LikenessMatcher likeness({}, [&book](const Snapshot& of, const auto& lines) {
+    return read_details(book, of.capture.id, lines);
+  });
+  const LinkSet links = link_lines(before, after, book.link_decisions(request.shop), &likeness);
   // 3. Differences. Earlier captures tell a returned line from a new one.
   return diff_snapshots(before, after, links,
                         book.lines_before(request.shop, before.capture.on, before.capture.id));

@@ -4,6 +4,7 @@
 #include "tracker/likeness/assignment.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <numeric>
 #include <queue>
@@ -50,28 +51,34 @@ class Numbering {
   std::unordered_map<std::uint32_t, std::size_t> numbers_;
 };
 
+/// Costs are whole: with rounded ones a path could become cheaper by going in a circle, for ever.
+using Cost = std::int64_t;
+constexpr double kCostUnit = 1e-9;
+
+Cost cost_of(double weight) { return std::llround(weight / kCostUnit); }
+
 struct Arc {
   std::size_t column = 0;
-  double cost = 0;
+  Cost cost = 0;
   std::size_t pair = 0;
 };
 
 constexpr std::size_t kNone = std::numeric_limits<std::size_t>::max();
-constexpr double kFar = std::numeric_limits<double>::infinity();
+constexpr Cost kFar = std::numeric_limits<Cost>::max();
 
 /// One group: every row ends at a column or at its own column of staying alone, at the least cost.
 class GroupSolver {
  public:
   GroupSolver(const std::vector<WeightedPair>& pairs, const Chosen& group) {
-    double most = 0;
-    for (const std::size_t pair : group) most = std::max(most, pairs[pair].weight);
+    Cost most = 0;
+    for (const std::size_t pair : group) most = std::max(most, cost_of(pairs[pair].weight));
     Numbering rows;
     Numbering columns;
     for (const std::size_t pair : group) {
       const std::size_t row = rows.number(pairs[pair].row);
       arcs_.resize(rows.size());
       const std::size_t column = columns.number(pairs[pair].column);
-      arcs_[row].push_back({column, most - pairs[pair].weight, pair});
+      arcs_[row].push_back({column, most - cost_of(pairs[pair].weight), pair});
     }
     for (std::size_t row = 0; row < arcs_.size(); ++row) {
       arcs_[row].push_back({columns.size() + row, most, kNone});
@@ -95,11 +102,11 @@ class GroupSolver {
   }
 
  private:
-  using Stop = std::pair<double, std::size_t>;  // distance, column
+  using Stop = std::pair<Cost, std::size_t>;  // distance, column
 
-  void relax(std::size_t row, double so_far) {
+  void relax(std::size_t row, Cost so_far) {
     for (const Arc& arc : arcs_[row]) {
-      const double distance = so_far + arc.cost - row_price_[row] - column_price_[arc.column];
+      const Cost distance = so_far + arc.cost - row_price_[row] - column_price_[arc.column];
       if (distance >= distance_[arc.column]) continue;
       if (distance_[arc.column] == kFar) touched_.push_back(arc.column);
       distance_[arc.column] = distance;
@@ -125,7 +132,7 @@ class GroupSolver {
     }
   }
 
-  void move_prices(std::size_t start, const std::vector<std::size_t>& passed, double end) {
+  void move_prices(std::size_t start, const std::vector<std::size_t>& passed, Cost end) {
     row_price_[start] += end;
     for (const std::size_t column : passed) {
       row_price_[row_of_[column]] += end - distance_[column];
@@ -152,9 +159,9 @@ class GroupSolver {
   std::vector<std::vector<Arc>> arcs_;  // by row
   std::vector<std::size_t> row_of_;     // by column
   std::vector<std::size_t> columns_;    // by row
-  std::vector<double> row_price_;
-  std::vector<double> column_price_;
-  std::vector<double> distance_;           // by column, of the path at hand
+  std::vector<Cost> row_price_;
+  std::vector<Cost> column_price_;
+  std::vector<Cost> distance_;             // by column, of the path at hand
   std::vector<std::size_t> reached_from_;  // by column: a row
   std::vector<std::size_t> touched_;
   std::priority_queue<Stop, std::vector<Stop>, std::greater<>> queue_;

@@ -8,7 +8,8 @@
 
 namespace rangebook {
 
-/// A pair that may be chosen. Weights are positive: leaving a line alone is worth 0.
+/// A pair that may be chosen. Weights are positive, below a million, and count to nine decimals:
+/// leaving a line alone is worth 0.
 struct WeightedPair {
   std::uint32_t row = 0;
   std::uint32_t column = 0;

@@ -31,13 +31,20 @@ void read_name(const std::string& name, LineProfile& profile) {
                      profile.name.end());
 }
 
+bool is_in_name(const LineProfile& profile, WordKey key) {
+  return std::any_of(profile.name.begin(), profile.name.end(),
+                     [key](const NameWord& word) { return word.key == key; });
+}
+
+// Words of the name are left out: they would count twice, and make the text of a new style that
+// took over an old name look like the old text.
 void read_description(const std::string& text, LineProfile& profile) {
-  const auto words = likeness_words(text);
-  profile.description_key = key_of_all(words);
   WordKey before = 0;
-  for (const std::string& word : words) {
+  for (const std::string& word : likeness_words(text)) {
     const WordKey key = word_key(word);
+    if (is_in_name(profile, key)) continue;
     profile.description.push_back(key);
+    profile.description_key = joined_key(profile.description_key, key);
     if (before != 0) profile.phrases.push_back(joined_key(before, key));
     before = key;
   }

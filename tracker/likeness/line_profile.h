@@ -41,9 +41,9 @@ struct SizeSpan {
 struct LineProfile {
   std::string_view category;
   std::vector<NameWord> name;
-  WordKey name_key = 0;  ///< of all words of the name in their order
-  std::vector<WordKey> description;
-  std::vector<WordKey> phrases;  ///< two neighbouring words of the description
+  WordKey name_key = 0;              ///< of all words of the name in their order
+  std::vector<WordKey> description;  ///< without the words of the name
+  std::vector<WordKey> phrases;      ///< two neighbouring words of the description
   WordKey description_key = 0;
   std::vector<WordKey> codes;    ///< pieces of line code, group id and address
   std::vector<WordKey> picture;  ///< words of the picture's file name

@@ -19,7 +19,7 @@ constexpr double kExamples = 40;
 /// Only pairs at least this likely teach; unsure ones would pull the rates towards chance.
 constexpr double kTeaches = 0.9;
 /// Lines that might turn up in any category beside those that are there.
-constexpr double kUnseenLines = 10;
+constexpr double kUnseenLines = 5;
 
 using Lines = std::vector<WeighedLine>;
 using ByCategory = std::map<std::string_view, std::vector<std::uint32_t>>;

@@ -18,6 +18,9 @@ constexpr double kSameWord = 0.55;
 /// up.
 constexpr double kCompany = 0.9;
 constexpr double kRarestName = 9.5;  ///< nats
+/// Likewise for texts, whose words keep more company.
+constexpr double kTextCompany = 0.6;
+constexpr double kRarestText = 8;
 
 /// The step of `value` given ascending lower bounds of steps 1, 2, ..
 std::uint8_t step_of(double value, std::initializer_list<double> bounds) {
@@ -131,14 +134,27 @@ TraitView view_name(const WeighedLine& a, const WeighedLine& b) {
 
 // --- Texts
 
+/// Steps by cosine; the last is an equal text. Where much is shared, it counts how rare that is:
+/// the same ten rare words are no chance, the same three common ones may be.
 TraitView view_description(const WeighedLine& a, const WeighedLine& b, const WordRates& rates) {
   const LineProfile& x = *a.profile;
   const LineProfile& y = *b.profile;
   if (x.description.empty() || y.description.empty()) return {};
-  if (x.description_key == y.description_key) return {6, rates.description(x)};
-  const double likeness =
-      cosine(x.description, a.description, a.description_norm, y.description, b.description_norm);
-  return {step_of(likeness, {0.08, 0.2, 0.35, 0.55, 0.8}), std::nullopt};
+  double shared = 0;
+  double squares = 0;
+  sum_shared(x.description, y.description, [&](std::size_t i, std::size_t) {
+    shared += a.description[i];
+    squares += a.description[i] * a.description[i];
+    return 0.0;
+  });
+  const double norms = a.description_norm * b.description_norm;
+  const double by_words = std::exp(-std::min(kTextCompany * shared, kRarestText));
+  if (x.description_key == y.description_key) {
+    return {steps::kDescriptionEqual, std::max(by_words, rates.description(x))};
+  }
+  const std::uint8_t step = step_of(norms > 0 ? squares / norms : 0, {0.08, 0.2, 0.35, 0.55, 0.8});
+  if (step < steps::kDescriptionMuch) return {step, std::nullopt};
+  return {step, by_words};
 }
 
 TraitView view_picture(const WeighedLine& a, const WeighedLine& b, const WordRates& rates) {

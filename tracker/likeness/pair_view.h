@@ -58,7 +58,9 @@ PairView view_pair(const WeighedLine& a, const WeighedLine& b, const WordRates& 
 namespace steps {
 inline constexpr std::uint8_t kNameEqual = 6;
 inline constexpr std::uint8_t kNameNear = 4;
+inline constexpr std::uint8_t kDescriptionEqual = 6;
 inline constexpr std::uint8_t kDescriptionNear = 5;
+inline constexpr std::uint8_t kDescriptionMuch = 4;
 inline constexpr std::uint8_t kDescriptionAlike = 3;
 inline constexpr std::uint8_t kCompositionEqual = 3;
 inline constexpr std::uint8_t kCompositionNear = 2;

@@ -13,7 +13,7 @@ constexpr double kUsualSame = 40;
 constexpr double kUsualOthers = 200;
 /// Traits depend on each other: who writes a new text also takes a new picture. Below 1, their
 /// weights add up to less than they would alone.
-constexpr double kDependence = 0.85;
+constexpr double kDependence = 0.9;
 
 constexpr std::size_t index(Trait trait) { return static_cast<std::size_t>(trait); }
 

@@ -1,6 +1,7 @@
 // Counting, and rates with a background.
 #include "tracker/likeness/word_rates.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace rangebook {
@@ -8,6 +9,10 @@ namespace {
 
 /// Lines of the trade at large that stand behind the range at hand; judged from invented ranges.
 constexpr double kBackgroundLines = 120;
+/// A word no other line has counts as met this often.
+constexpr double kSeenNowhere = 0.3;
+/// Smaller for texts, where what every line says (how to wash it) has to weigh nothing.
+constexpr double kTextBackground = 10;
 /// How many lines' worth the whole range counts when a category is asked.
 constexpr double kCategoryBackground = 25;
 
@@ -43,34 +48,39 @@ double WordRates::get(const Counts& counts, WordKey key) {
   return found == counts.end() ? 0 : found->second;
 }
 
+// Of the two lines that are compared one is not a chance meeting.
+double WordRates::others(const Counts& counts, WordKey key) {
+  return std::max(get(counts, key) - 1, kSeenNowhere);
+}
+
 double WordRates::in_category(WordKey value, std::string_view category, double background) const {
   const WordKey key = word_key(category);
-  return (get(in_categories_, joined_key(value, key)) + kCategoryBackground * background) /
+  return (others(in_categories_, joined_key(value, key)) + kCategoryBackground * background) /
          (get(categories_, key) + kCategoryBackground);
 }
 
 double WordRates::name_word(WordKey word, std::string_view category) const {
-  const double overall = (get(name_words_, word) + 0.3) / (lines_ + kBackgroundLines);
+  const double overall = others(name_words_, word) / (lines_ + kBackgroundLines);
   return in_category(word, category, overall);
 }
 
 // A composition is drawn from few: one in twenty lines of the background has it.
 double WordRates::fabric(const LineProfile& line) const {
   const double overall =
-      (get(fabrics_, line.fabric->key) + kBackgroundLines / 20) / (lines_ + kBackgroundLines);
+      (others(fabrics_, line.fabric->key) + kBackgroundLines / 20) / (lines_ + kBackgroundLines);
   return in_category(line.fabric->key, line.category, overall);
 }
 
 double WordRates::whole(WordKey text) const {
-  return (get(wholes_, text) + 0.3) / (lines_ + kBackgroundLines);
+  return others(wholes_, text) / (lines_ + kBackgroundLines);
 }
 
 double WordRates::code_piece(WordKey piece) const {
-  return (get(pieces_, piece) + 0.3) / (lines_ + kBackgroundLines);
+  return others(pieces_, piece) / (lines_ + kBackgroundLines);
 }
 
 double WordRates::description_weight(WordKey word) const {
-  return std::log((lines_ + kBackgroundLines) / (get(text_words_, word) + 0.3));
+  return std::log((lines_ + kTextBackground) / (get(text_words_, word) + 0.3));
 }
 
 }  // namespace rangebook

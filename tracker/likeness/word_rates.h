@@ -36,6 +36,7 @@ class WordRates {
   double whole(WordKey text) const;
   double in_category(WordKey value, std::string_view category, double background) const;
   static double get(const Counts& counts, WordKey key);
+  static double others(const Counts& counts, WordKey key);
 
   double lines_ = 0;
   Counts name_words_;

@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <numeric>
+
 #include "schema/error.h"
 #include "tracker/store/manifest.h"
 #include "tracker/store/pack.h"
@@ -72,6 +75,26 @@ Snapshot read_snapshot(const Book& book, std::int64_t capture, SnapshotDetail de
         PartHashes{cards.hash(entry.card), details.hash(entry.detail), offers.hash(entry.offers)};
   }
   return snapshot;
+}
+
+// Read in the order of the versions, so that each pack is unpacked once.
+std::vector<LineDetail> read_details(const Book& book, std::int64_t capture,
+                                     const std::vector<std::size_t>& lines) {
+  const auto info = book.capture(capture);
+  if (!info) throw Error(fmt::format("There is no capture {} in this book.", capture));
+  const Manifest manifest = read_manifest(book.database(), capture);
+  PackReader reader(book.database(), book.find_shop(info->shop).value().id, Part::detail,
+                    kCacheBytes);
+  std::vector<std::size_t> order(lines.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return manifest.at(lines[a]).detail < manifest.at(lines[b]).detail;
+  });
+  std::vector<LineDetail> details(lines.size());
+  for (const std::size_t at : order) {
+    details[at] = read_detail(reader, manifest.at(lines[at]).detail);
+  }
+  return details;
 }
 
 }  // namespace rangebook

@@ -16,6 +16,11 @@ enum class SnapshotDetail : std::uint8_t {
 /// The whole capture. Throws Error when there is no such capture or it is damaged.
 Snapshot read_snapshot(const Book& book, std::int64_t capture, SnapshotDetail detail);
 
+/// Descriptions and pictures of some lines of a capture, given by their place in its snapshot, in
+/// the order asked. Cheaper than a snapshot with all of them. Throws Error like read_snapshot.
+std::vector<LineDetail> read_details(const Book& book, std::int64_t capture,
+                                     const std::vector<std::size_t>& lines);
+
 /// Everything wrong with the book, in sentences; empty when it is sound: SQLite's own check, every
 /// hash of every version and document, every reference, every capture's counts.
 std::vector<std::string> check_book(const Book& book);

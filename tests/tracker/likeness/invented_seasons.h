@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <random>
 #include <string>
@@ -342,6 +343,16 @@ class SeasonMaker {
   std::mt19937_64 random_;
   int next_uid_ = 0;
 };
+
+/// RANGEBOOK_SEED if set, else `fixed`: other seasons for whoever wants to see more than ours.
+inline std::uint64_t season_seed(std::uint64_t fixed) {
+  const char* const text = std::getenv("RANGEBOOK_SEED");
+  if (text == nullptr) return fixed;
+  std::uint64_t seed = fixed;
+  for (const char* at = text; *at >= '0' && *at <= '9'; ++at)
+    seed = seed * 10 + static_cast<std::uint64_t>(*at - '0');
+  return seed;
+}
 
 inline Difficulty easy() {
   Difficulty level;
