@@ -78,7 +78,7 @@ std::size_t number_end(std::string_view text, std::size_t at) {
       ++at;
     } else if (gap > 0 && three_digits_at(text, at + gap)) {
       at += gap;
-    } else if ((text[at] == ',' || text[at] == '.') && at + 1 < text.size() &&
+    } else if ((text[at] == ',' || text[at] == '.' || text[at] == ':') && at + 1 < text.size() &&
                (text[at + 1] == '-' || text.substr(at + 1).starts_with("\u2013"))) {
       return at + (text[at + 1] == '-' ? 2 : 4);
     } else {
@@ -94,8 +94,13 @@ struct Sign {
 
 bool is_letter(char c) { return is_ascii_letter(c); }
 
-// The longest sign that `text` begins with, or ends with.
+// The longest sign that `text` begins with, or ends with; there also with a full stop ("Rs.").
 std::optional<Sign> sign_at(std::string_view text, bool at_end) {
+  if (at_end && text.ends_with('.')) {
+    auto sign = sign_at(text.substr(0, text.size() - 1), true);
+    if (sign) ++sign->size;
+    if (sign && is_ascii_letter(text[text.size() - 2])) return sign;
+  }
   const std::size_t most = std::min(text.size(), kLongestSign);
   for (std::size_t size = most; size > 0; --size) {
     const auto part = at_end ? text.substr(text.size() - size) : text.substr(0, size);

@@ -22,7 +22,8 @@ constexpr std::size_t kShortestDescription = 30;
 bool is_button(const HtmlTree& tree, HtmlId id) {
   const auto type = tree.attribute(id, "type").value_or("");
   return tree.is(id, "button") || tree.attribute(id, "role") == "button" ||
-         (tree.is(id, "input") && (type == "submit" || type == "button")) || tree.is(id, "a");
+         (tree.is(id, "input") && (type == "submit" || type == "button" || type == "image")) ||
+         tree.is(id, "a");
 }
 
 bool is_disabled(const HtmlTree& tree, HtmlId id) {
@@ -31,7 +32,7 @@ bool is_disabled(const HtmlTree& tree, HtmlId id) {
 
 std::string button_text(const PageView& view, HtmlId id) {
   std::string text = view.line(id);
-  for (const std::string_view attribute : {"value", "aria-label", "title"}) {
+  for (const std::string_view attribute : {"value", "alt", "aria-label", "title"}) {
     if (text.empty()) text = view.tree().attribute(id, attribute).value_or("");
   }
   return text.size() > kLongestPhrase ? std::string{} : folded_text(text);
@@ -102,6 +103,7 @@ std::string visible_stock(const PageView& view) {
     if (tree[id].text.size() > kLongestPhrase || is_choice(view, id)) continue;
     const std::string text = folded_text(tree[id].text);
     if (text.empty()) continue;
+    buy = buy || is_word(text, PageWord::buy);  // buttons that are no button elements
     const bool no = has_phrase(text, PageWord::sold_out);
     out = out || no;
     in = in || (!no && has_phrase(text, PageWord::in_stock));

@@ -55,7 +55,8 @@ AmountRole role_of(const PageView& view, HtmlId element, const std::string& befo
     return view.named_near(element, role, levels);
   };
   if (is_per_something(after) || ends_with_phrase(before, PageWord::saving) ||
-      has_phrase(before, PageWord::other_amount) || named(PageWord::unit_token, 1)) {
+      has_phrase(before, PageWord::other_amount) || before == "x" || before == "\u00d7" ||
+      named(PageWord::unit_token, 1)) {
     return AmountRole::other;
   }
   if (view.struck(element)) return AmountRole::old;
