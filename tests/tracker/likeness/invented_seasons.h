@@ -110,11 +110,17 @@ class SeasonMaker {
     return kStems[shop_.label.size() % 4] + std::to_string(10000 + below(90000));
   }
 
+  /// The first words of a list are much more usual than its last ones.
+  const std::string& usual_of(const Words& words) {
+    return words[std::min(below(words.size()), below(words.size()))];
+  }
+
   std::string composition() {
-    const std::string first = one_of(fibres());
-    const std::string second = one_of(fibres());
-    if (first == second || percent(35)) return "100% " + first;
-    const int share = percent(50) ? 95 : 50 + 5 * static_cast<int>(below(9));
+    static const int kShares[] = {95, 98, 65, 50, 80};
+    const std::string first = usual_of(fibres());
+    const std::string second = usual_of(fibres());
+    if (first == second || percent(45)) return "100% " + first;
+    const int share = kShares[std::min(below(5), below(5))];
     return std::to_string(share) + "% " + first + ", " + std::to_string(100 - share) + "% " +
            second;
   }
@@ -127,7 +133,7 @@ class SeasonMaker {
   Words some(const Words& words, std::size_t count) {
     Words chosen;
     while (chosen.size() < count) {
-      const std::string& word = one_of(words);
+      const std::string& word = usual_of(words);
       if (std::find(chosen.begin(), chosen.end(), word) == chosen.end()) chosen.push_back(word);
     }
     return chosen;

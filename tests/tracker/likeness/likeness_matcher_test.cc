@@ -108,8 +108,8 @@ TEST(LikenessMatcher, NamesAloneBeatThePlainCosine) {
   print("names only, cosine, best threshold", *best);
   std::printf("names only: F1 %.4f; cosine from 0.5: %.4f; at its best threshold: %.4f\n",
               ours.f1(), fixed.f1(), best->f1());
-  EXPECT_GE(ours.f1(), fixed.f1() + 0.02);
-  EXPECT_GE(ours.f1(), best->f1());
+  EXPECT_GE(ours.f1(), fixed.f1() + 0.03);
+  EXPECT_GE(ours.f1(), best->f1() + 0.01);
   EXPECT_GE(ours.precision(), 0.98);
 }
 
