@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <stdexcept>
 
 namespace demo {
 namespace {
@@ -70,6 +71,7 @@ std::string dutot(const std::vector<PricePair>& pairs) {
     then += before;
     now += after;
   }
+  if (then == 0) throw std::logic_error("an index needs a price then that is not nothing");
   return six_places((2 * now * kOne + then) / (2 * then));
 }
 

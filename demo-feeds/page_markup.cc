@@ -47,7 +47,7 @@ class Markup {
   }
 
  private:
-  Json with_context(Json thing) const {
+  Json with_context(const Json& thing) const {
     Json result = Json::object({{"@context", kContext}});
     result.update(thing);
     return result;

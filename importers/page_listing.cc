@@ -52,7 +52,7 @@ std::string name_of(const PageView& view, HtmlId box, HtmlId link) {
   std::string pictured;
   for (HtmlId id = box; id < tree[box].end; ++id) {
     if (tree[id].is_text) continue;
-    const std::string text = view.line(id);
+    std::string text = view.line(id);
     if (is_heading(tree[id].name) && is_name(text)) return text;
     if (titled.empty() && id != box && view.named(id, PageWord::title_token) && is_name(text)) {
       titled = text;

@@ -94,13 +94,8 @@ struct Sign {
 
 bool is_letter(char c) { return is_ascii_letter(c); }
 
-// The longest sign that `text` begins with, or ends with; there also with a full stop ("Rs.").
-std::optional<Sign> sign_at(std::string_view text, bool at_end) {
-  if (at_end && text.ends_with('.')) {
-    auto sign = sign_at(text.substr(0, text.size() - 1), true);
-    if (sign) ++sign->size;
-    if (sign && is_ascii_letter(text[text.size() - 2])) return sign;
-  }
+// The longest sign that `text` begins with, or ends with.
+std::optional<Sign> bare_sign_at(std::string_view text, bool at_end) {
   const std::size_t most = std::min(text.size(), kLongestSign);
   for (std::size_t size = most; size > 0; --size) {
     const auto part = at_end ? text.substr(text.size() - size) : text.substr(0, size);
@@ -113,6 +108,17 @@ std::optional<Sign> sign_at(std::string_view text, bool at_end) {
     if (found != signs().end()) return Sign{size, found->second};
   }
   return std::nullopt;
+}
+
+// As above; at the end also a sign that is shortened with a full stop ("Rs.").
+std::optional<Sign> sign_at(std::string_view text, bool at_end) {
+  if (at_end && text.size() > 1 && text.ends_with('.') && is_letter(text[text.size() - 2])) {
+    if (auto sign = bare_sign_at(text.substr(0, text.size() - 1), true)) {
+      ++sign->size;
+      return sign;
+    }
+  }
+  return bare_sign_at(text, at_end);
 }
 
 std::size_t space_before(std::string_view text) {

@@ -81,7 +81,7 @@ bool is_composition(std::string_view text) {
 
 std::string without_label(std::string text, PageWord label) {
   const auto colon = text.find(':');
-  if (colon == text.npos || colon > kLongestColour) return text;
+  if (colon > kLongestColour) return text;
   if (!starts_with_phrase(folded_text(text.substr(0, colon)), label)) return text;
   return clean_text(text.substr(colon + 1));
 }
@@ -119,7 +119,7 @@ std::string visible_colour(const PageView& view) {
     if (tree.is(id, "select") || tree.is(id, "option")) continue;
     const std::string text = view.line(id);
     const auto colon = text.find(':');
-    if (colon == text.npos || colon > 20 || text.size() > 2 * kLongestColour) continue;
+    if (colon > 20 || text.size() > 2 * kLongestColour) continue;
     if (!is_word(folded_text(text.substr(0, colon)), PageWord::colour_label)) continue;
     std::string colour = clean_text(text.substr(colon + 1));
     if (!colour.empty() && colour.size() <= kLongestColour) return colour;

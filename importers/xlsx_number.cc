@@ -133,8 +133,10 @@ std::string short_number(std::string_view text) {
   return error == std::errc{} ? std::string(buffer.data(), end) : std::string(text);
 }
 
-std::string plain_decimal(std::string_view number) {
-  if (number.find_first_of("eE") != number.npos) return plain_decimal(short_number(number));
+std::string plain_decimal(std::string_view written) {
+  const bool has_exponent = written.find_first_of("eE") != std::string_view::npos;
+  const std::string spelled_out = has_exponent ? short_number(written) : std::string();
+  std::string_view number = has_exponent ? spelled_out : written;
   const std::size_t point = number.find('.');
   if (point == number.npos) return std::string(number);
   while (number.back() == '0') number.remove_suffix(1);

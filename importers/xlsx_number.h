@@ -29,7 +29,7 @@ std::string short_number(std::string_view text);
 /// A number that is known to have a decimal point, so written that no reader of prices can take the
 /// point for one of thousands: `66.387` -> `66.3870`, `79.900` -> `79.9`, `1.5e2` -> `150`. Others
 /// stay as they are.
-std::string plain_decimal(std::string_view number);
+std::string plain_decimal(std::string_view written);
 
 /// Hundredths as a sheet shows them: `0.94` -> `94%`.
 std::string percent_text(std::string_view text);

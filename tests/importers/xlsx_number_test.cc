@@ -29,6 +29,7 @@ TEST(XlsxNumber, NoPointLooksLikeOneOfThousands) {
   EXPECT_EQ(plain_decimal("0.125"), "0.125");
   EXPECT_EQ(plain_decimal("1.5e2"), "150");
   EXPECT_EQ(plain_decimal("1000"), "1000");
+  EXPECT_EQ(plain_decimal("1e9x"), "1e9x");  // no number: must end all the same
   EXPECT_EQ(plain_decimal(""), "");
 }
 

@@ -354,7 +354,7 @@ std::string default_book_path() {
     const char* value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe)
     return value ? value : "";
   };
-  if (const auto book = variable("RANGEBOOK"); !book.empty()) return book;
+  if (auto book = variable("RANGEBOOK"); !book.empty()) return book;
   const std::string file = "/rangebook/my.rangebook";
   if (const auto data = variable("XDG_DATA_HOME"); !data.empty()) return data + file;
   if (const auto home = variable("HOME"); !home.empty()) return home + "/.local/share" + file;

@@ -85,7 +85,7 @@ std::vector<DemoCapture> read_list(const fs::path& feeds) {
 
 fs::path new_book(const fs::path& out) {
   fs::create_directories(out);
-  const fs::path book = out / "demo.rangebook";
+  fs::path book = out / "demo.rangebook";
   for (const char* suffix : {"", "-wal", "-shm"}) fs::remove(book.string() + suffix);
   return book;
 }

@@ -211,7 +211,7 @@ std::optional<CaptureInfo> Book::undo_capture(std::string_view shop) {
   auto newest = database_->prepare("SELECT max(id) FROM capture WHERE shop_id = ?1");
   newest.bind(1, record->id).step();
   if (newest.is_null(0)) return std::nullopt;
-  const auto removed = capture(newest.integer(0));
+  auto removed = capture(newest.integer(0));
   database_->prepare("DELETE FROM capture WHERE id = ?1").bind(1, newest.integer(0)).run();
   drop_unused_packs(record->id);
   newest.reset();
