@@ -64,6 +64,7 @@ class Reader {
                                  const std::string& vocabulary) const;
   std::optional<std::size_t> thing_at(HtmlId at, std::vector<std::string> types);
   std::vector<std::string> relations(HtmlId at, const std::string& vocabulary) const;
+  std::optional<std::string_view> address_of(HtmlId at) const;
   bool matters(HtmlId at) const;
   void relate(HtmlId at, Scope& scope, std::optional<std::size_t> thing);
   void state(HtmlId at, std::size_t subject, std::vector<std::string> properties,
@@ -122,6 +123,12 @@ std::optional<std::size_t> Reader::thing_at(HtmlId at, std::vector<std::string> 
   return items_.size() - 1;
 }
 
+// RDFa takes an address from any element, also where HTML gives it no meaning (`<img href>`).
+std::optional<std::string_view> Reader::address_of(HtmlId at) const {
+  const auto href = tree_.attribute(at, "href");
+  return href ? href : tree_.attribute(at, "src");
+}
+
 void Reader::state(HtmlId at, std::size_t subject, std::vector<std::string> properties,
                    std::optional<std::size_t> thing) {
   MarkupValue value{.names = std::move(properties)};
@@ -134,6 +141,8 @@ void Reader::state(HtmlId at, std::size_t subject, std::vector<std::string> prop
   } else if (resource) {
     value.text = *resource;
     value.reference = true;
+  } else if (const auto address = address_of(at)) {
+    value.text = *address;
   } else {
     value.text = element_value(tree_, at);
   }
@@ -179,7 +188,12 @@ void Reader::visit(HtmlId at) {
   scope.end = tree_[at].end;
   if (const auto prefix = tree_.attribute(at, "prefix")) read_prefixes(*prefix);
   scope.prefixes = prefixes_.size();
-  if (const auto vocabulary = tree_.attribute(at, "vocab")) scope.vocabulary = *vocabulary;
+  if (const auto vocabulary = tree_.attribute(at, "vocab")) {
+    scope.vocabulary = *vocabulary;
+    // A slash that is forgotten, as in schema.org's own examples; `schema.orgProduct` means
+    // nothing.
+    if (vocabulary->ends_with("://schema.org")) scope.vocabulary += '/';
+  }
   const bool typed = tree_.has(at, "typeof");
   const bool about = tree_.has(at, "about");
   const bool named = tree_.has(at, "resource") && !tree_.has(at, "property");

@@ -22,9 +22,20 @@ constexpr auto kPlacing = std::to_array<std::string_view>(
     {"@graph", "mainEntity", "mainEntityOfPage", "itemListElement", "item", "itemOffered", "offers",
      "makesOffer", "hasOfferCatalog", "hasVariant"});
 
+bool is_product_type(std::string_view name) {
+  return std::find(kProductTypes.begin(), kProductTypes.end(), schema_org_name(name)) !=
+         kProductTypes.end();
+}
+
+// `additionalType` is how a thing of one type says in microdata that it is of another too.
 bool is_product(const LinkedData& data, JsonId thing) {
-  return std::any_of(kProductTypes.begin(), kProductTypes.end(),
-                     [&](std::string_view type) { return data.is_a(thing, type); });
+  const bool typed = std::any_of(kProductTypes.begin(), kProductTypes.end(),
+                                 [&](std::string_view type) { return data.is_a(thing, type); });
+  if (typed || !data.is_object(thing)) return typed;
+  const auto others = data.values(thing, "additionalType");
+  return std::any_of(others.begin(), others.end(), [&](JsonId value) {
+    return is_product_type(data.is_object(value) ? data.id(value) : data.text(value));
+  });
 }
 
 // What `hasVariant` and `itemOffered` hold is often left without a type. A mere address of another

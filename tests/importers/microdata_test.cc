@@ -117,6 +117,18 @@ TEST(Microdata, AContentAttributeIsTheMachinesValue) {
   EXPECT_THAT(page.mapping, testing::HasSubstr("microdata=1"));
 }
 
+// Source: schema.org's definition of additionalType; its examples eg-0393 and eg-0395 use it.
+TEST(Microdata, AnAdditionalTypeMakesAProduct) {
+  const std::string before = "<div itemscope itemtype='https://schema.org/Book'>";
+  const std::string after = "<h1 itemprop=name>Coats</h1></div>";
+  const auto with = [&](const std::string& type) {
+    return before + "<link itemprop=additionalType href='" + type + "'>" + after;
+  };
+  EXPECT_THAT(read_page(with("http://schema.org/Product")).rows, SizeIs(1));
+  EXPECT_THAT(read_page(with("http://schema.org/Periodical")).rows, IsEmpty());
+  EXPECT_THAT(read_page(with("http://a.example/Product")).rows, IsEmpty());
+}
+
 TEST(Microdata, OneItemMayBeTheValueOfTwoProperties) {
   const ReadPage page = read_page(
       "<div itemscope itemtype='http://schema.org/ProductGroup'><h1 itemprop=name>Coat</h1>"
@@ -139,6 +151,10 @@ TEST(Microdata, TheThreeSyntaxesOfSchemaOrgGiveTheSameRows) {
     const auto json = rows("json");
     const bool same = json == rows("microdata") && json == rows("rdfa");
     EXPECT_EQ(same, !example.contains("differs")) << example["id"];
+    if (example.contains("alike")) {
+      const auto pair = example["alike"].get<std::vector<std::string>>();
+      EXPECT_EQ(rows(pair[0].c_str()), rows(pair[1].c_str())) << example["id"];
+    }
     with_rows += same && !json.empty() ? 1 : 0;
   }
   EXPECT_EQ(suite["cases"].size(), 14U);

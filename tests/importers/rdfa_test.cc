@@ -28,7 +28,11 @@ TEST(Rdfa, NamesComeFromVocabularyOrPrefix) {
         "<meta property=schema:priceCurrency content=EUR></span></p></div>",
         "<div vocab='http://schema.org/'><div resource='#c' typeof=Product>"
         "<h1 property=name>Coat</h1></div><div resource='#c'><p property=offers typeof=Offer>"
-        "<b property=price>49.90</b><meta property=priceCurrency content=EUR></p></div></div>"}) {
+        "<b property=price>49.90</b><meta property=priceCurrency content=EUR></p></div></div>",
+        // The slash that schema.org's example eg-0395 forgets.
+        "<div vocab='https://schema.org' typeof=Product><h1 property=name>Coat</h1>"
+        "<p property=offers typeof=Offer><b property=price>49.90</b>"
+        "<meta property=priceCurrency content=EUR></p></div>"}) {
     EXPECT_THAT(read_page(page).rows, ElementsAre(kCoat)) << page;
   }
 }
@@ -48,6 +52,15 @@ TEST(Rdfa, RelWithoutAVocabularyIsAboutLinks) {
       "<div typeof=schema:Product><a rel=nofollow href=/x>x</a>"
       "<a property=schema:url href=/p/1><b property=schema:name>Coat</b></a></div>";
   EXPECT_THAT(read_page(page).rows, ElementsAre(Cells{{"name", "Coat"}, {"url", "/p/1"}}));
+}
+
+// Source: RDFa Core 1.1 (W3C), section 7.5 step 11: @href and @src of any element are its value.
+TEST(Rdfa, AnAddressIsTheValueOfAnyElement) {
+  const ReadPage page = read_page(
+      "<div vocab='https://schema.org/' typeof=Product><h1 property=name>Coat</h1>"
+      "<img property=image href='https://a.example/c.png'></div>");
+  EXPECT_THAT(page.rows,
+              ElementsAre(Cells{{"name", "Coat"}, {"image", "https://a.example/c.png"}}));
 }
 
 }  // namespace

@@ -63,7 +63,8 @@ std::string stock(const ReadPage& page) {
   std::string all;
   for (const auto& row : page.rows) {
     const auto found = row.find("in_stock");
-    if (found != row.end() && found->second == "InStock") return "InStock";
+    const bool there = found != row.end() && found->second != "OutOfStock";
+    if (there) return "InStock";  // or LimitedAvailability
     if (found != row.end()) all = "OutOfStock";
   }
   return all;
