@@ -6,9 +6,9 @@
 #include <iostream>
 
 #include "schema/error.h"
+#include "schema/nearest_word.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/scope_words.h"
-#include "tracker/app/words.h"
 
 namespace rangebook {
 namespace {

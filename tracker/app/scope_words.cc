@@ -6,7 +6,7 @@
 
 #include <algorithm>
 
-#include "tracker/app/words.h"
+#include "schema/nearest_word.h"
 #include "tracker/category_parser.h"
 
 namespace rangebook {

@@ -1,5 +1,5 @@
 // Optimal string alignment distance over short words.
-#include "tracker/app/words.h"
+#include "schema/nearest_word.h"
 
 #include <algorithm>
 
