@@ -24,6 +24,15 @@ std::vector<std::string_view> MarkupSource::other_types() const {
   return finder_ ? finder_->other_types() : std::vector<std::string_view>{};
 }
 
+std::string MarkupSource::breadcrumbs(const std::string& product) const {
+  if (!finder_) return {};
+  for (const JsonId list : finder_->breadcrumbs()) {
+    std::string path = breadcrumb_path(*data_, list, product);
+    if (!path.empty()) return path;
+  }
+  return {};
+}
+
 std::optional<std::vector<ProductRow>> MarkupSource::next() {
   return rows_ ? rows_->next() : std::nullopt;
 }

@@ -30,6 +30,8 @@ class MarkupSource {
   std::size_t products() const { return finder_ ? finder_->leaves().size() : 0; }
   /// The first types of things that are no products, for messages.
   std::vector<std::string_view> other_types() const;
+  /// The breadcrumbs, joined with " > " and without `product` at the end; empty if there are none.
+  std::string breadcrumbs(const std::string& product) const;
   /// The rows of the next product; nothing at the end.
   std::optional<std::vector<ProductRow>> next();
   /// All rows that are left.

@@ -303,6 +303,19 @@ std::vector<ProductRow> merge_page(std::vector<SyntaxRows> all) {
   return std::move(merged.rows);
 }
 
+void fill_category(std::vector<ProductRow>& rows, std::string path) {
+  if (rows.empty() || path.empty() || count_lines_of(rows) != 1) return;
+  constexpr std::string_view kJoint = " > ";
+  const auto joint = path.rfind(kJoint);
+  const std::size_t last = joint == path.npos ? 0 : joint + kJoint.size();
+  const bool itself =
+      equals_ignoring_case(std::string_view(path).substr(last), rows.front()[Field::name]);
+  if (itself) path.resize(joint == path.npos ? 0 : joint);
+  for (auto& row : rows) {
+    if (row[Field::category].empty()) row[Field::category] = path;
+  }
+}
+
 std::optional<std::int64_t> comparable_amount(std::string_view price) {
   std::string digits;
   std::optional<std::size_t> after_sign;  // digits behind the last separator

@@ -32,6 +32,11 @@ struct SyntaxRows {
 ///   too; beside the page's one product they are others it recommends, and left out.
 std::vector<ProductRow> merge_page(std::vector<SyntaxRows> all);
 
+/// Gives the rows the breadcrumbs of their page as category where they have none. `path` is joined
+/// with " > " and may end with the product's own name, which is left out. A page of several lines
+/// keeps what it has.
+void fill_category(std::vector<ProductRow>& rows, std::string path);
+
 /// The amount in a price text, for comparing only: ten-thousandths of the main unit, no sign. The
 /// last of "." and "," is the decimal sign unless three digits follow it.
 std::optional<std::int64_t> comparable_amount(std::string_view price);

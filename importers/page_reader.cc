@@ -183,7 +183,9 @@ void PageReader::read_all_syntaxes(std::vector<ProductRow> first) {
   auto& json =
       all.emplace_back(SyntaxRows{.syntax = PageSyntax::json_ld, .rows = std::move(first)});
   for (auto& row : json_.rest()) json.rows.push_back(std::move(row));
-  const auto merged = merge_page(std::move(all));
+  auto merged = merge_page(std::move(all));
+  const std::string shared = json_.breadcrumbs("");
+  fill_category(merged, shared.empty() ? read->breadcrumbs : shared);
   if (merged.empty() && !bad_block_) return refuse_page_without_products();
   for (const auto& row : merged) give(row);
 }

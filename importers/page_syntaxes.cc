@@ -26,6 +26,7 @@ void add_items(PageSyntaxes& found, PageSyntax syntax, const MarkupItems& items,
   found.summary +=
       fmt::format(" {}={}", syntax == PageSyntax::rdfa ? "rdfa" : "microdata", source.products());
   found.rows.push_back({.syntax = syntax, .rows = source.rest()});
+  if (found.breadcrumbs.empty()) found.breadcrumbs = source.breadcrumbs("");
 }
 
 void add_rows(PageSyntaxes& found, PageSyntax syntax, std::string_view name,

@@ -18,7 +18,8 @@ inline constexpr std::size_t kMaxMergedProducts = 2000;
 
 struct PageSyntaxes {
   std::vector<SyntaxRows> rows;
-  std::string summary;  ///< for the record: ` microdata=1 rdfa=0`
+  std::string summary;      ///< for the record: ` microdata=1 rdfa=0`
+  std::string breadcrumbs;  ///< as marked up, the product's own name at the end included
 };
 
 /// Builds the tree of a page and reads it in every way, or says why no tree was built.

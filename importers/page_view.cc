@@ -11,9 +11,11 @@ namespace rangebook {
 namespace {
 
 constexpr std::size_t kLongestHeading = 300;
+constexpr std::size_t kShortestTitle = 4;
 constexpr int kMostLevels = 64;
 constexpr int kMostHeadings = 20;
-constexpr int kMostInline = 16;  // levels of inline elements around a text
+constexpr std::size_t kLongestRelated = 40;  // of a line that heads what else the shop offers
+constexpr int kMostInline = 16;              // levels of inline elements around a text
 
 constexpr auto kSilent = std::to_array<std::string_view>(
     {"head", "script", "style", "noscript", "template", "iframe", "svg", "textarea", "dialog"});
@@ -34,6 +36,22 @@ std::string without_spaces(std::string_view text) {
   std::string out = folded_text(text);
   std::erase(out, ' ');
   return out;
+}
+
+// The title and its parts, folded.
+std::vector<std::string> title_parts(const std::string& title) {
+  const std::string whole = folded_text(title);
+  std::vector<std::string> parts{whole};
+  for (const std::string_view sign : {" | ", " - ", " \u2013 ", " \u2014 ", " : ", " \u00b7 "}) {
+    for (std::size_t from = 0, at = whole.find(sign); at != whole.npos || from > 0;) {
+      parts.push_back(whole.substr(from, at == whole.npos ? at : at - from));
+      if (at == whole.npos) break;
+      from = at + sign.size();
+      at = whole.find(sign, from);
+    }
+  }
+  std::erase_if(parts, [](const std::string& part) { return part.size() < kShortestTitle; });
+  return parts;
 }
 
 bool is_of_product(const HtmlTree& tree, HtmlId id) {
@@ -100,12 +118,44 @@ void PageView::find_heading() {
       heading_ = id;
     }
   }
+  if (heading_ == 0) find_titled();
+}
+
+// No heading is marked as one: the element that says what the page's title says, or the longest
+// part of that ("Wool coat | Shop").
+void PageView::find_titled() {
+  std::vector<std::string> parts;
+  for (HtmlId id = 1; id < tree_.size() && parts.empty(); ++id) {
+    if (tree_.is(id, "title")) parts = title_parts(tree_.text(id));
+  }
+  std::size_t longest = 0;
+  for (HtmlId id = 1; id < tree_.size() && !parts.empty(); ++id) {
+    const HtmlNode& node = tree_[id];
+    const bool plain = !node.is_text && node.end - id < 12 && (flags_[id] & kHidden) == 0;
+    if (!plain || node.name == "title" || node.name == "a" || tree_.is(node.parent, "a")) continue;
+    const std::string text = folded_text(clean_text(tree_.text(id)));
+    if (text.size() > longest && is_one_of(parts, text)) {
+      heading_ = id;
+      longest = text.size();
+    }
+  }
 }
 
 std::string PageView::heading_text() const {
   if (heading_ == 0) return {};
   std::string text = line(heading_);
   return text.size() > kLongestHeading ? std::string{} : text;
+}
+
+// A heading element with such words, or a short line that begins with them.
+bool PageView::is_related_heading(HtmlId id) const {
+  const HtmlNode& node = tree_[id];
+  if (node.end - id > 20 || node.end - id < 2) return false;
+  const bool heading = is_one_of(kHeadings, node.name);
+  if (!heading && (node.end - id > 3 || node.name == "a" || node.name == "button")) return false;
+  const std::string text = folded_text(tree_.text(id));
+  if (heading) return has_phrase(text, PageWord::related);
+  return text.size() <= kLongestRelated && starts_with_phrase(text, PageWord::related);
 }
 
 // What holds the heading is not aside, whatever its name.
@@ -118,10 +168,8 @@ void PageView::mark_asides() {
                            node.name == "aside";
     const bool noise = node.attributes > 0 && named(id, PageWord::noise_token);
     if (page_part || noise) flags_[id] |= kAside;
-    if (!is_one_of(kHeadings, node.name) || node.end - id > 20) continue;
-    const std::string text = folded_text(tree_.text(id));
+    if (!is_related_heading(id)) continue;
     const HtmlId parent = node.parent;
-    if (!has_phrase(text, PageWord::related)) continue;
     // The section below such a heading, or what follows it where the section holds more.
     if (!around_heading(parent)) {
       flags_[parent] |= kAside;

@@ -19,7 +19,8 @@ class PageView {
   explicit PageView(const HtmlTree& tree);
 
   const HtmlTree& tree() const { return tree_; }
-  /// The main heading: an h1, else an element named as the product's title; 0 if none.
+  /// The main heading: an h1, else an element named as the product's title, else one that says what
+  /// the page's title says; 0 if none.
   HtmlId heading() const { return heading_; }
   std::string heading_text() const;
 
@@ -48,6 +49,8 @@ class PageView {
   void mark_own(HtmlId id);
   int heading_rank(HtmlId h1) const;
   void find_heading();
+  void find_titled();
+  bool is_related_heading(HtmlId id) const;
   void mark_asides();
   void spread();
   bool is_cents(HtmlId text) const;

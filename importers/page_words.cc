@@ -39,7 +39,10 @@ constexpr auto kRoles = std::to_array<std::string_view>({"price_token",
                                                          "now",
                                                          "saving",
                                                          "from",
-                                                         "other_amount"});
+                                                         "other_amount",
+                                                         "behind_other",
+                                                         "other_stem",
+                                                         "bundle"});
 
 struct Words {
   std::unordered_set<std::string_view> set;
@@ -133,6 +136,14 @@ bool ends_with_phrase(std::string_view folded, PageWord role) {
                      [&](std::string_view phrase) {
                        return folded.ends_with(phrase) &&
                               stands_free(folded, folded.size() - phrase.size(), phrase.size());
+                     });
+}
+
+bool has_stem(std::string_view folded, PageWord role) {
+  return std::any_of(words_of(role).list.begin(), words_of(role).list.end(),
+                     [&](std::string_view stem) {
+                       const auto at = folded.find(stem);
+                       return at != folded.npos && (at == 0 || !is_letter_byte(folded[at - 1]));
                      });
 }
 

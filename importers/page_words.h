@@ -40,6 +40,9 @@ enum class PageWord : std::uint8_t {
   saving,
   from,
   other_amount,
+  behind_other,  ///< what follows an amount that is no price: `a month`, `off`
+  other_stem,    ///< how words before such an amount begin: `Versandkosten`
+  bundle,        ///< `2 for 30`
 };
 
 /// Lower case for ASCII and the Latin letters of western Europe; white space, also unbreakable, as
@@ -54,5 +57,7 @@ bool is_word(std::string_view folded, PageWord role);
 bool has_phrase(std::string_view folded, PageWord role);
 bool starts_with_phrase(std::string_view folded, PageWord role);
 bool ends_with_phrase(std::string_view folded, PageWord role);
+/// True when a word of the text begins with one of the role's stems.
+bool has_stem(std::string_view folded, PageWord role);
 
 }  // namespace rangebook

@@ -6,33 +6,18 @@
 #include <string>
 #include <vector>
 
-#include "importers/page_money.h"
+#include "importers/page_amounts.h"
 #include "importers/page_view.h"
 #include "importers/schema_org_offer.h"
 
 namespace rangebook {
-
-/// What an amount on a page seems to be.
-enum class AmountRole : std::uint8_t { plain, sale, weak_old, old, other };
-
-/// One amount where it stands.
-struct ShownAmount {
-  HtmlId element = 0;  ///< the smallest that holds all of it
-  AmountRole role = AmountRole::plain;
-  std::string text;
-  std::string currency;
-  std::int64_t amount = 0;
-  bool lower_bound = false;  ///< `from 49 EUR`, or one end of a range
-};
-
-/// All amounts that are shown on the page, in order, those aside of the product left out.
-std::vector<ShownAmount> shown_amounts(const PageView& view);
 
 struct VisiblePrice {
   std::string price;
   std::string full_price;
   std::string currency;
   HtmlId element = 0;
+  HtmlId nearest = 0;  ///< the amount nearest the heading, from which the others were found
   std::optional<PriceDoubt> doubt;
 };
 

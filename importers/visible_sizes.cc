@@ -13,12 +13,13 @@ constexpr std::size_t kLongestLabel = 24;
 constexpr std::size_t kMostSizes = 80;
 constexpr std::size_t kMostGroups = 100;  // that are looked into on one page
 constexpr std::uint32_t kMostNodes = 2500;
+constexpr std::uint32_t kMostUnnamed = 80;  // nodes of a group that nothing calls sizes
 constexpr std::uint32_t kMostEntryNodes = 16;
 
-constexpr auto kGroupElements =
-    std::to_array<std::string_view>({"ul", "ol", "div", "fieldset", "section", "form", "dl"});
+constexpr auto kGroupElements = std::to_array<std::string_view>(
+    {"ul", "ol", "div", "fieldset", "section", "form", "dl", "p", "tr"});
 constexpr auto kEntryElements =
-    std::to_array<std::string_view>({"li", "button", "label", "a", "span", "div", "input"});
+    std::to_array<std::string_view>({"li", "button", "label", "a", "span", "div", "input", "td"});
 constexpr auto kWordSizes = std::to_array<std::string_view>(
     {"one size", "onesize", "os", "einheitsgröße", "taille unique", "talla única", "taglia unica"});
 
@@ -47,7 +48,7 @@ bool is_system(std::string_view word) {
   constexpr auto kSystems = std::to_array<std::string_view>(
       {"uk",   "us",    "eu",     "eur",    "it",     "fr",   "de",    "au",
        "jp",   "w",     "l",      "petite", "tall",   "long", "short", "regular",
-       "plus", "years", "months", "jahre",  "monate", "ans",  "mois"});
+       "plus", "years", "months", "jahre",  "monate", "ans",  "mois",  "cm"});
   return is_one_of(kSystems, word);
 }
 
@@ -64,7 +65,11 @@ std::string bare_label(std::string_view text) {
     end = std::min(end, text.find(cut));
   }
   std::string label = clean_text(text.substr(0, end));
-  return label;
+  // "40 sold out".
+  const auto space = label.find(' ');
+  const bool said =
+      space != label.npos && has_phrase(folded_text(label.substr(space)), PageWord::sold_out);
+  return said ? label.substr(0, space) : label;
 }
 
 bool chosen_out(const PageView& view, HtmlId id) {
@@ -161,9 +166,11 @@ class Group {
   }
 
   void read_entry(HtmlId at) {
-    bool out = has_phrase(folded_text(tree_.text(at)), PageWord::sold_out);
+    bool out = false;
     for (HtmlId inner = at; inner < std::max(tree_[at].end, at + 1); ++inner) {
-      if (!tree_[inner].is_text) out = out || chosen_out(view_, inner);
+      const bool text = tree_[inner].is_text;
+      out = out || (text ? has_phrase(folded_text(tree_[inner].text), PageWord::sold_out)
+                         : chosen_out(view_, inner));
     }
     const HtmlId before = at - 1;  // <input disabled><label>M</label>
     if (tree_.is(at, "label") && tree_.is(before, "input")) out = out || chosen_out(view_, before);
@@ -186,6 +193,13 @@ class Group {
   std::vector<VisibleSize> sizes_;
 };
 
+// "Size chart" heads no choice.
+bool is_guide(const std::string& folded) {
+  const auto words = name_tokens(folded);
+  return std::any_of(words.begin(), words.end(),
+                     [](const auto& word) { return is_word(word, PageWord::guide_token); });
+}
+
 // A short text right before the group that names it: "Size:", a label or legend.
 bool labelled_as_size(const PageView& view, HtmlId group) {
   const HtmlTree& tree = view.tree();
@@ -193,7 +207,8 @@ bool labelled_as_size(const PageView& view, HtmlId group) {
     --at;
     const std::string_view text = tree[at].text;
     if (!tree[at].is_text || clean_text(text).empty()) continue;
-    return starts_with_phrase(folded_text(text.substr(0, 60)), PageWord::size_label);
+    const std::string folded = folded_text(text.substr(0, 60));
+    return starts_with_phrase(folded, PageWord::size_label) && !is_guide(folded);
   }
   return false;
 }
@@ -210,6 +225,15 @@ bool begins_with_size(const PageView& view, HtmlId group) {
   return false;
 }
 
+// Radio buttons inside that are called so (`<input type=radio name=size>`).
+bool holds_size_inputs(const PageView& view, HtmlId group) {
+  const HtmlTree& tree = view.tree();
+  for (HtmlId at = group + 1; at < tree[group].end && at - group < 8; ++at) {
+    if (tree.is(at, "input")) return view.named(at, PageWord::size_token);
+  }
+  return false;
+}
+
 bool may_hold_sizes(const PageView& view, HtmlId id) {
   const HtmlTree& tree = view.tree();
   if (tree[id].end - id > kMostNodes || !view.shown(id)) return false;
@@ -219,7 +243,7 @@ bool may_hold_sizes(const PageView& view, HtmlId id) {
   }
   if (!is_one_of(kGroupElements, tree[id].name) || tree[id].end - id < 2) return false;
   return view.named(id, PageWord::size_token) || labelled_as_size(view, id) ||
-         begins_with_size(view, id);
+         begins_with_size(view, id) || holds_size_inputs(view, id);
 }
 
 }  // namespace
@@ -243,7 +267,43 @@ bool looks_like_size(std::string_view label) {
   return any;
 }
 
-std::vector<VisibleSize> find_visible_sizes(const PageView& view) {
+namespace {
+
+// Sizes that nobody would take for a quantity or the number of a page: at least three, letters or
+// even numbers two apart.
+bool speak_for_themselves(const std::vector<VisibleSize>& sizes) {
+  if (sizes.size() < 3) return false;
+  int before = 0;
+  for (const auto& size : sizes) {
+    const std::string label = folded_text(size.label);
+    if (is_alpha_size(label)) continue;
+    const bool digits = label.size() <= 2 && !label.empty() &&
+                        std::all_of(label.begin(), label.end(), is_ascii_digit);
+    if (!digits) return false;
+    const int number = std::stoi(label);
+    if (number % 2 != 0 || number < 4 || (before != 0 && number != before + 2)) return false;
+    before = number;
+  }
+  return true;
+}
+
+// A group that nothing calls sizes.
+std::vector<VisibleSize> find_unnamed_sizes(const PageView& view) {
+  const HtmlTree& tree = view.tree();
+  std::size_t groups = 0;
+  for (HtmlId id = view.heading() + 1; id < tree.size() && groups < kMostGroups; ++id) {
+    const bool small = tree[id].end - id <= kMostUnnamed && tree[id].end - id > 3;
+    if (tree[id].is_text || !small || !view.shown(id)) continue;
+    if (!is_one_of(kGroupElements, tree[id].name) || view.named(id, PageWord::guide_token))
+      continue;
+    ++groups;
+    auto sizes = Group(view, id).read();
+    if (speak_for_themselves(sizes)) return sizes;
+  }
+  return {};
+}
+
+std::vector<VisibleSize> find_named_sizes(const PageView& view) {
   std::vector<VisibleSize> single;
   std::size_t groups = 0;
   for (HtmlId id = 1; id < view.tree().size(); ++id) {
@@ -254,6 +314,13 @@ std::vector<VisibleSize> find_visible_sizes(const PageView& view) {
     if (single.empty()) single = std::move(sizes);
   }
   return single;
+}
+
+}  // namespace
+
+std::vector<VisibleSize> find_visible_sizes(const PageView& view) {
+  auto sizes = find_named_sizes(view);
+  return sizes.empty() ? find_unnamed_sizes(view) : sizes;
 }
 
 }  // namespace rangebook

@@ -7,6 +7,9 @@
 #include "importers/page_listing.h"
 #include "importers/page_view.h"
 #include "importers/schema_org_words.h"
+#include "importers/visible_colour.h"
+#include "importers/visible_composition.h"
+#include "importers/visible_crumbs.h"
 #include "importers/visible_facts.h"
 #include "importers/visible_price.h"
 #include "importers/visible_sizes.h"
@@ -66,6 +69,13 @@ std::vector<ProductRow> listing_rows(const PageView& view, const std::vector<Lis
   return rows;
 }
 
+// A heading and an amount make no product: pages about delivery have both.
+bool offers_something(const PageView& view, const VisiblePrice& price, const ProductRow& row,
+                      const std::vector<VisibleSize>& sizes) {
+  return !row[Field::in_stock].empty() || !sizes.empty() || !row[Field::composition].empty() ||
+         view.named_near(price.nearest, PageWord::price_token, 3);
+}
+
 std::vector<ProductRow> product_rows(const PageView& view, const VisiblePrice& price,
                                      const PageFrame& frame) {
   ProductRow row;
@@ -78,7 +88,9 @@ std::vector<ProductRow> product_rows(const PageView& view, const VisiblePrice& p
   row[Field::url] = frame.address;
   row[Field::in_stock] = visible_stock(view);
   put_price(row, price);
-  return rows_by_stock(std::move(row), find_visible_sizes(view));
+  const auto sizes = find_visible_sizes(view);
+  if (!offers_something(view, price, row, sizes)) return {};
+  return rows_by_stock(std::move(row), sizes);
 }
 
 }  // namespace
@@ -89,7 +101,7 @@ std::vector<ProductRow> read_visible_text(const HtmlTree& tree, const PageFrame&
   const auto listed = find_listed(view, amounts);
   const auto price = find_visible_price(view, amounts);
   const bool of_a_card = price && std::any_of(listed.begin(), listed.end(), [&](const auto& card) {
-                           return view.inside(price->element, card.element);
+                           return view.inside(price->nearest, card.element);
                          });
   if (!listed.empty() && (of_a_card || !price)) return listing_rows(view, listed, frame);
   if (!price || view.heading() == 0) return {};

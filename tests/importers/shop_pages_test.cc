@@ -114,16 +114,12 @@ void score_product(const Json& truth, const ReadPage& page, Scores& scores) {
   }
 }
 
-// The bars for price and availability are far above those of a plain structured-data extractor on
-// real pages (F1 0.685 and 0.626). On these pages, which the reader was developed with, the others
-// are to stay as good as they are.
-TEST(ShopPages, ReadWhatAShopperReads) {
-  const Json truth = Json::parse(file_text("truth.json"));
-  ASSERT_GE(truth["pages"].size(), 40U);
-  Scores scores;
+// Scores the pages of one folder; gives how many there are.
+std::size_t score_folder(const std::string& folder, Scores& scores) {
+  const Json truth = Json::parse(file_text(folder + "truth.json"));
   for (const auto& page : truth["pages"]) {
-    const std::string html = file_text(page["page"].get<std::string>() + ".html");
-    ASSERT_NE(html, "") << page["page"];
+    const std::string html = file_text(folder + page["page"].get<std::string>() + ".html");
+    EXPECT_NE(html, "") << page["page"];
     const ReadPage read = read_page(html);
     if (page.contains("none")) {
       EXPECT_THAT(read.rows, IsEmpty()) << page["page"];
@@ -133,14 +129,29 @@ TEST(ShopPages, ReadWhatAShopperReads) {
       score_product(page, read, scores);
     }
   }
+  return truth["pages"].size();
+}
+
+// The bars for price and availability are far above those of a plain structured-data extractor on
+// real pages (F1 0.685 and 0.626). The pages of each folder were new to the reader once; what it
+// made of them then stands in DEVELOPERS.md. By now it was mended for what they showed, and is to
+// stay as good as it is.
+TEST(ShopPages, ReadWhatAShopperReads) {
+  Scores scores;
+  std::size_t pages = 0;
+  for (const char* folder : {"", "fresh-1/", "fresh-2/"}) pages += score_folder(folder, scores);
+  EXPECT_GE(pages, 90U);
   EXPECT_EQ(scores.size(), 11U);
   for (const auto& [field, score] : scores) {
     std::cout << field << ": precision " << score.precision() << ", recall " << score.recall()
               << ", F1 " << score.f1() << ", stated on " << score.stated << " pages\n";
-    EXPECT_GT(score.stated, 2) << field;
-    EXPECT_GE(score.f1(), 0.9) << field;
+    EXPECT_GT(score.stated, 8) << field;
+    EXPECT_GE(score.f1(), 0.95) << field;
   }
-  EXPECT_EQ(scores["price"].precision(), 1.0);  // never a wrong price
+  // Never a wrong price.
+  EXPECT_EQ(scores["price"].precision(), 1.0);
+  EXPECT_EQ(scores["full price"].precision(), 1.0);
+  EXPECT_EQ(scores["price in listings"].precision(), 1.0);
 }
 
 TEST(ShopPages, SaysWhatWasReadFromVisibleText) {
