@@ -9,12 +9,24 @@
 
 namespace rangebook {
 
-/// A decision of the stylist about two lines, by their lasting ids. Wins over every rule.
+/// A decision of the stylist about two lines, by their lasting ids. Wins over every rule. The days
+/// on which both were seen only matter where a line stands against itself.
 struct LinkDecision {
   LineId a = 0;
   LineId b = 0;
   bool same = true;
+  Day a_on{};
+  Day b_on{};
+
+  bool operator==(const LinkDecision&) const = default;
 };
+
+/// True for decisions about the same two lines, or about one line on the same two days.
+inline bool same_pair(const LinkDecision& x, const LinkDecision& y) {
+  const bool straight = x.a == y.a && x.b == y.b;
+  if (!straight && !(x.a == y.b && x.b == y.a)) return false;
+  return x.a != x.b || (x.a_on == y.a_on && x.b_on == y.b_on);
+}
 
 /// The lines that exact evidence left over, with what it found.
 struct Leftovers {

@@ -30,6 +30,11 @@ struct Words {
   std::string to;
   std::string capture;
   OutputChoice output;
+  bool decided = false;
+  std::vector<std::string> references;
+  std::string reference;
+  std::string line;
+  std::string other_line;
   std::string backup;
   bool check_sizes = false;
   std::string feeds = "demo-feeds";
@@ -123,6 +128,7 @@ class CommandLine {
     add_shop();
     add_capture();
     add_compare();
+    add_links();
     add_lists();
     add_upkeep();
   }
@@ -153,6 +159,8 @@ class CommandLine {
   void add_shop();
   void add_capture();
   void add_compare();
+  void add_links();
+  void add_links_verbs(CLI::App& links);
   void add_lists();
   void add_upkeep();
   std::vector<std::string> known_words(const CLI::App* app) const;
@@ -226,6 +234,63 @@ void CommandLine::add_compare() {
               [this] { return command_revisit(book(), comparison(), words_.output); });
   add_ends(revisit);
   add_output(revisit, {"text", "md", "json", "html"});
+}
+
+void CommandLine::add_links() {
+  CLI::App* links = app_.add_subcommand("links", "Lines that may be the same: say yes or no");
+  links->footer("Example: rangebook links harbour-loft");
+  links->fallthrough();
+  links->add_option("shop", words_.shop, "The shop's short name");
+  links->add_option("--from", words_.from, "Only what came up after this season, date or id");
+  links->add_option("--to", words_.to, "Only what came up to this season, date or id");
+  links->add_flag("--decided", words_.decided, "List what you decided instead of what waits");
+  add_output(links, {"text", "json", "csv"});
+  add_links_verbs(*links);
+  links->parse_complete_callback([this, links] {
+    if (!links->get_subcommands().empty()) return;
+    action_ = [this] {
+      if (words_.shop.empty()) throw UsageError{"Say whose links: rangebook links SHOP."};
+      return command_links(book(), comparison(), words_.decided, words_.output);
+    };
+  });
+}
+
+void CommandLine::add_links_verbs(CLI::App& links) {
+  const auto shop_option = [this](CLI::App* sub, bool needed) {
+    sub->add_option("--shop", words_.shop, "The shop's short name")->required(needed);
+  };
+  for (const bool same : {true, false}) {
+    CLI::App* settle =
+        command(links, same ? "yes" : "no",
+                same ? "Yes, the two are the same line" : "No, the two are different lines",
+                same ? "links yes k3f9a 7mz2q" : "links no k3f9a", [this, same] {
+                  return command_settle_links(book(), words_.shop, words_.references, same);
+                });
+    settle->add_option("references", words_.references, "References of pairs, as links lists them")
+        ->required()
+        ->type_name("REF");
+    shop_option(settle, false);
+  }
+  for (const bool same : {true, false}) {
+    CLI::App* lines = command(
+        links, same ? "same" : "apart",
+        same ? "Say that two lines are the same, asked or not"
+             : "Say that two lines are different, asked or not",
+        same ? "links same AB1 \"Maya Midi Dress\" --shop harbour-loft"
+             : "links apart AB1 XY9 --shop harbour-loft",
+        [this, same] {
+          return command_settle_lines(book(), {words_.shop, words_.line, words_.other_line}, same);
+        });
+    lines->add_option("line", words_.line, "Code, name or reference of a line")->required();
+    lines->add_option("other", words_.other_line, "The other line")->required();
+    shop_option(lines, true);
+  }
+  CLI::App* undo = command(
+      links, "undo", "Take back a decision: the last one, or that of a pair", "links undo k3f9a",
+      [this] { return command_unsettle_link(book(), words_.shop, words_.reference); });
+  undo->add_option("reference", words_.reference, "Reference of the pair (default: the last)")
+      ->type_name("REF");
+  shop_option(undo, false);
 }
 
 void CommandLine::add_lists() {

@@ -5,8 +5,10 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "schema/capture.h"
+#include "tracker/app/link_desk.h"
 #include "tracker/app/pipeline.h"
 #include "tracker/app/request.h"
 
@@ -29,6 +31,14 @@ int command_changes(const std::string& book, const CompareRequest& request,
                     const OutputChoice& output);
 int command_revisit(const std::string& book, const CompareRequest& request,
                     const OutputChoice& output);
+/// What waits for a yes or no, or what was decided.
+int command_links(const std::string& book, const CompareRequest& request, bool decided,
+                  const OutputChoice& output);
+int command_settle_links(const std::string& book, const std::string& shop,
+                         const std::vector<std::string>& references, bool same);
+int command_settle_lines(const std::string& book, const TwoLines& lines, bool same);
+int command_unsettle_link(const std::string& book, const std::string& shop,
+                          const std::string& reference);
 int command_export(const std::string& book, const std::string& shop, const std::string& capture,
                    const OutputChoice& output);
 int command_check(const std::string& book, bool sizes);

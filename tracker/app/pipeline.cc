@@ -17,9 +17,9 @@
 #include "schema/error.h"
 #include "schema/nearest_word.h"
 #include "tracker/app/document_files.h"
+#include "tracker/app/identity_stage.h"
 #include "tracker/differ.h"
-#include "tracker/likeness/likeness_matcher.h"
-#include "tracker/linker.h"
+#include "tracker/identity/pair_links.h"
 #include "tracker/normaliser.h"
 #include "tracker/season_parser.h"
 #include "tracker/store/snapshot_reader.h"
@@ -241,6 +241,13 @@ std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const Captur
                               to.shop, to.season, to_string(to.on), captures_text(records))};
 }
 
+/// Lines by their lasting numbers instead of those they are stored under.
+void number_lines(Snapshot& snapshot, const Identities& identities, std::uint32_t place) {
+  for (std::uint32_t row = 0; row < snapshot.lines.size(); ++row) {
+    snapshot.lines[row].id = identities.lines[identities.at({place, row})].id;
+  }
+}
+
 }  // namespace
 
 CaptureReport run_capture(Book& book, const CaptureRequest& request,
@@ -279,18 +286,25 @@ std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const Compare
   auto earlier_side = std::async(std::launch::async, [&] {
     return read_snapshot(book, from_info.id, SnapshotDetail::without);
   });
-  const Snapshot after = read_snapshot(book, to_info.id, SnapshotDetail::without);
-  const Snapshot before = earlier_side.get();
-  // 2. Links before differences: without knowing which line is which, every renamed line would be
-  //    both new and dropped. Descriptions and pictures are read only of lines that exact evidence
-  //    leaves over, which are few.
-  const LikenessMatcher likeness({}, [&book](const Snapshot& of, const auto& lines) {
-    return read_details(book, of.capture.id, lines);
-  });
-  const LinkSet links = link_lines(before, after, book.link_decisions(request.shop), &likeness);
+  Snapshot after = read_snapshot(book, to_info.id, SnapshotDetail::without);
+  Snapshot before = earlier_side.get();
+  // 2. Identity before differences: without knowing which line is which, every renamed line would
+  //    be both new and dropped. All captures take part, since a line may have been renamed in
+  //    between, and `history` has to say the same. Lines are read only where codes say nothing.
+  const Roll roll = read_roll(book, request.shop);
+  const std::uint32_t place_from = place_of(roll, from_info.id).value();
+  const std::uint32_t place_to = place_of(roll, to_info.id).value();
+  StoredLines lines(book, roll);
+  lines.have(place_from, before);
+  lines.have(place_to, after);
+  const Identities identities =
+      identify(book, roll, lines, std::max(place_from, place_to) + std::size_t{1}, {});
+  const LinkSet links = links_between(roll, identities, {place_from, place_to, before, after});
+  const auto earlier = seen_earlier(roll, identities, lines, place_from, place_to);
+  number_lines(before, identities, place_from);
+  number_lines(after, identities, place_to);
   // 3. Differences. Earlier captures tell a returned line from a new one.
-  return diff_snapshots(before, after, links,
-                        book.lines_before(request.shop, before.capture.on, before.capture.id));
+  return diff_snapshots(before, after, links, earlier);
 }
 
 std::variant<CaptureInfo, NotThere> find_capture(const Book& book, const std::string& shop,

@@ -7,6 +7,7 @@
 #include <map>
 
 #include "schema/error.h"
+#include "tracker/store/decisions.h"
 #include "tracker/store/manifest.h"
 #include "tracker/store/migrate.h"
 #include "tracker/store/zstd_frame.h"
@@ -192,15 +193,8 @@ std::vector<EarlierLine> Book::lines_before(std::string_view shop, Day day,
 }
 
 std::vector<LinkDecision> Book::link_decisions(std::string_view shop) const {
-  auto rows = database_->prepare(
-      "SELECT k.line_a, k.line_b, k.same FROM link k JOIN line l ON l.id = k.line_a "
-      "JOIN shop s ON s.id = l.shop_id WHERE s.slug = ?1 AND k.authority = 'stylist' "
-      "ORDER BY k.line_a, k.line_b");
-  rows.bind(1, shop);
   std::vector<LinkDecision> found;
-  while (rows.step()) {
-    found.push_back({rows.integer(0), rows.integer(1), rows.integer(2) != 0});
-  }
+  for (const KeptDecision& kept : kept_decisions(*this, shop)) found.push_back(kept.about);
   return found;
 }
 

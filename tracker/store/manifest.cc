@@ -203,6 +203,24 @@ Manifest read_manifest(const Database& database, std::int64_t capture) {
   return std::move(*manifest);
 }
 
+// A base is always the older capture, so it stands in the map already.
+std::map<std::int64_t, Manifest> read_manifests(const Database& database, std::int64_t shop) {
+  auto row =
+      database.prepare("SELECT id, base_id, manifest FROM capture WHERE shop_id = ?1 ORDER BY id");
+  row.bind(1, shop);
+  std::map<std::int64_t, Manifest> manifests;
+  while (row.step()) {
+    const std::int64_t capture = row.integer(0);
+    const auto base = row.is_null(1) ? manifests.end() : manifests.find(row.integer(1));
+    if (!row.is_null(1) && base == manifests.end()) damaged(capture);
+    auto manifest = base == manifests.end() ? decode_manifest(row.blob(2))
+                                            : apply_manifest_delta(base->second, row.blob(2));
+    if (!manifest) damaged(capture);
+    manifests[capture] = std::move(*manifest);
+  }
+  return manifests;
+}
+
 unsigned manifest_chain(const Database& database, std::int64_t capture) {
   auto row = database.prepare("SELECT base_id FROM capture WHERE id = ?1");
   unsigned length = 0;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -47,6 +48,9 @@ std::optional<std::vector<LineOrigin>> decode_origins(std::string_view bytes, st
 
 /// The manifest of a capture, through the chain of its bases. Throws Error when damaged.
 Manifest read_manifest(const Database& database, std::int64_t capture);
+/// The manifests of all captures of a shop by capture, each unpacked once. Throws Error when
+/// damaged.
+std::map<std::int64_t, Manifest> read_manifests(const Database& database, std::int64_t shop);
 /// How many bases stand before the capture's manifest.
 unsigned manifest_chain(const Database& database, std::int64_t capture);
 

@@ -48,6 +48,47 @@ std::vector<RefusedLine> refused_lines(const Book& book, std::int64_t capture) {
   return lines;
 }
 
+/// Reads lines of one capture, without their details.
+class LineReader {
+ public:
+  LineReader(const Database& database, std::int64_t shop, std::vector<LineOrigin> origins)
+      : cards_(database, shop, Part::card, kCacheBytes),
+        offers_(database, shop, Part::offers, kCacheBytes),
+        origins_(std::move(origins)) {}
+
+  /// The hash of the detail stays 0.
+  void read(const ManifestEntry& entry, std::size_t row, LineState& line) {
+    line.id = entry.line;
+    line.listing.origin = {origins_[row].document, origins_[row].line, 0};
+    line.listing.card = read_card(cards_, entry.card);
+    line.listing.offers = offers_.offers(entry.offers);
+    line.hashes = PartHashes{cards_.hash(entry.card), 0, offers_.hash(entry.offers)};
+  }
+
+ private:
+  PackReader cards_;
+  PackReader offers_;
+  std::vector<LineOrigin> origins_;
+};
+
+std::int64_t shop_of(const Book& book, std::int64_t capture) {
+  const auto info = book.capture(capture);
+  if (!info) throw Error(fmt::format("There is no capture {} in this book.", capture));
+  return book.find_shop(info->shop).value().id;
+}
+
+/// Places in `lines` in the order of the versions, so that each pack is unpacked once.
+std::vector<std::size_t> in_order_of(const Manifest& manifest,
+                                     const std::vector<std::size_t>& lines,
+                                     Version ManifestEntry::*part) {
+  std::vector<std::size_t> order(lines.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return manifest.at(lines[a]).*part < manifest.at(lines[b]).*part;
+  });
+  return order;
+}
+
 }  // namespace
 
 Snapshot read_snapshot(const Book& book, std::int64_t capture, SnapshotDetail detail) {
@@ -55,46 +96,53 @@ Snapshot read_snapshot(const Book& book, std::int64_t capture, SnapshotDetail de
   if (!info) throw Error(fmt::format("There is no capture {} in this book.", capture));
   const auto shop = book.find_shop(info->shop).value();
   const Manifest manifest = read_manifest(book.database(), capture);
-  const auto origins = read_origins(book.database(), capture, manifest.size());
-  PackReader cards(book.database(), shop.id, Part::card, kCacheBytes);
+  LineReader reader(book.database(), shop.id,
+                    read_origins(book.database(), capture, manifest.size()));
   PackReader details(book.database(), shop.id, Part::detail, kCacheBytes);
-  PackReader offers(book.database(), shop.id, Part::offers, kCacheBytes);
   Snapshot snapshot{shop.shop, *info, {}, refused_lines(book, capture)};
   snapshot.lines.resize(manifest.size());
   for (std::size_t i = 0; i < manifest.size(); ++i) {
-    const auto& entry = manifest[i];
     auto& line = snapshot.lines[i];
-    line.id = entry.line;
-    line.listing.origin = {origins[i].document, origins[i].line, 0};
-    line.listing.card = read_card(cards, entry.card);
-    line.listing.offers = offers.offers(entry.offers);
+    reader.read(manifest[i], i, line);
+    line.hashes->detail = details.hash(manifest[i].detail);
     if (detail == SnapshotDetail::with) {
-      line.listing.detail = read_detail(details, entry.detail);
+      line.listing.detail = read_detail(details, manifest[i].detail);
     }
-    line.hashes =
-        PartHashes{cards.hash(entry.card), details.hash(entry.detail), offers.hash(entry.offers)};
   }
   return snapshot;
 }
 
-// Read in the order of the versions, so that each pack is unpacked once.
+std::vector<LineState> read_lines(const Book& book, std::int64_t capture,
+                                  const std::vector<std::size_t>& lines) {
+  const auto shop = shop_of(book, capture);
+  const Manifest manifest = read_manifest(book.database(), capture);
+  LineReader reader(book.database(), shop, read_origins(book.database(), capture, manifest.size()));
+  std::vector<LineState> found(lines.size());
+  for (const std::size_t at : in_order_of(manifest, lines, &ManifestEntry::offers)) {
+    reader.read(manifest.at(lines[at]), lines[at], found[at]);
+  }
+  return found;
+}
+
 std::vector<LineDetail> read_details(const Book& book, std::int64_t capture,
                                      const std::vector<std::size_t>& lines) {
-  const auto info = book.capture(capture);
-  if (!info) throw Error(fmt::format("There is no capture {} in this book.", capture));
   const Manifest manifest = read_manifest(book.database(), capture);
-  PackReader reader(book.database(), book.find_shop(info->shop).value().id, Part::detail,
-                    kCacheBytes);
-  std::vector<std::size_t> order(lines.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return manifest.at(lines[a]).detail < manifest.at(lines[b]).detail;
-  });
+  PackReader reader(book.database(), shop_of(book, capture), Part::detail, kCacheBytes);
   std::vector<LineDetail> details(lines.size());
-  for (const std::size_t at : order) {
+  for (const std::size_t at : in_order_of(manifest, lines, &ManifestEntry::detail)) {
     details[at] = read_detail(reader, manifest.at(lines[at]).detail);
   }
   return details;
+}
+
+std::vector<std::uint64_t> read_card_hashes(const Book& book, std::int64_t capture,
+                                            const std::vector<std::size_t>& lines) {
+  const Manifest manifest = read_manifest(book.database(), capture);
+  const PackReader reader(book.database(), shop_of(book, capture), Part::card, kCacheBytes);
+  std::vector<std::uint64_t> hashes;
+  hashes.reserve(lines.size());
+  for (const std::size_t line : lines) hashes.push_back(reader.hash(manifest.at(line).card));
+  return hashes;
 }
 
 }  // namespace rangebook

@@ -1,0 +1,81 @@
+// Capture by capture, then all together.
+#include "tracker/app/identity_stage.h"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+#include "tracker/identity/assembly.h"
+#include "tracker/identity/finder.h"
+#include "tracker/identity/threads.h"
+
+namespace rangebook {
+namespace {
+
+/// For each capture whether it shows a line under a code no capture before it had.
+std::vector<char> with_fresh_rows(const Roll& roll) {
+  std::vector<char> fresh(roll.captures.size());
+  const Threads threads(roll, roll.captures.size());
+  for (std::uint32_t thread = 0; thread < threads.count(); ++thread) {
+    fresh[threads.first(thread).capture] = 1;
+  }
+  return fresh;
+}
+
+/// Reads what lines said of themselves, capture by capture.
+std::vector<EarlierLine> read_earlier(const Roll& roll, StoredLines& lines,
+                                      const std::map<SightingAt, LineId>& wanted) {
+  std::vector<EarlierLine> earlier;
+  for (auto at = wanted.begin(); at != wanted.end();) {
+    const std::uint32_t capture = at->first.capture;
+    const CaptureInfo& info = roll.captures[capture].info;
+    std::vector<std::uint32_t> rows;
+    const auto begin = at;
+    for (; at != wanted.end() && at->first.capture == capture; ++at) rows.push_back(at->first.row);
+    auto line = begin;
+    for (LineState& state : lines.lines(capture, rows)) {
+      LineCard& card = state.listing.card;
+      earlier.push_back({(line++)->second, info.season, info.on, info.id, std::move(card.line_code),
+                         std::move(card.name)});
+    }
+  }
+  return earlier;
+}
+
+}  // namespace
+
+Identities identify(const Book& /*book*/, const Roll& roll, StoredLines& lines,
+                    std::size_t looked_at, const LikenessOptions& options) {
+  std::vector<CaptureFinds> finds;
+  const auto fresh = with_fresh_rows(roll);
+  for (std::uint32_t capture = 0; capture < roll.captures.size(); ++capture) {
+    const bool search = capture > 0 && capture < looked_at && fresh[capture] != 0;
+    finds.push_back(search ? find_links(roll, assemble(roll, finds), capture, lines, options)
+                           : CaptureFinds{});
+  }
+  return assemble(roll, finds);
+}
+
+std::optional<std::uint32_t> place_of(const Roll& roll, std::int64_t capture) {
+  for (std::uint32_t place = 0; place < roll.captures.size(); ++place) {
+    if (roll.captures[place].info.id == capture) return place;
+  }
+  return std::nullopt;
+}
+
+std::vector<EarlierLine> seen_earlier(const Roll& roll, const Identities& identities,
+                                      StoredLines& lines, std::uint32_t before,
+                                      std::uint32_t after) {
+  std::map<SightingAt, LineId> wanted;
+  for (const std::uint32_t index : identities.of_row[after]) {
+    const LineIdentity& line = identities.lines[index];
+    const auto first_of_both = std::lower_bound(line.seen.begin(), line.seen.end(),
+                                                SightingAt{std::min(before, after), 0});
+    const bool there = std::any_of(line.seen.begin(), line.seen.end(),
+                                   [&](SightingAt seen) { return seen.capture == before; });
+    if (!there && first_of_both != line.seen.begin()) wanted[*(first_of_both - 1)] = line.id;
+  }
+  return read_earlier(roll, lines, wanted);
+}
+
+}  // namespace rangebook

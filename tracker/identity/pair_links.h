@@ -1,0 +1,21 @@
+// The links of two captures, taken from the lines through all captures.
+#pragma once
+
+#include "schema/link.h"
+#include "schema/snapshot.h"
+#include "tracker/identity/roll.h"
+
+namespace rangebook {
+
+/// Which row of one capture is which of the other. Sentences of lines that were linked more than
+/// once in between name the seasons. `from` and `to` are the snapshots of the captures at these
+/// places of the roll.
+struct CapturePair {
+  std::uint32_t from = 0;
+  std::uint32_t to = 0;
+  const Snapshot& before;
+  const Snapshot& after;
+};
+LinkSet links_between(const Roll& roll, const Identities& identities, const CapturePair& pair);
+
+}  // namespace rangebook
