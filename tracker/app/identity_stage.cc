@@ -2,15 +2,32 @@
 #include "tracker/app/identity_stage.h"
 
 #include <algorithm>
+#include <fstream>
 #include <map>
+#include <string>
 #include <utility>
 
 #include "tracker/identity/assembly.h"
 #include "tracker/identity/finder.h"
+#include "tracker/identity/fingerprint.h"
 #include "tracker/identity/threads.h"
+#include "tracker/reference.h"
+#include "tracker/store/found_links.h"
 
 namespace rangebook {
 namespace {
+
+/// Stands for the rules: whatever changes in them changes the program. Its own bytes are hashed,
+/// which a version number that somebody has to raise would not be safer than.
+const std::string& program_fingerprint() {
+  static const std::string fingerprint = [] {
+    std::ifstream file("/proc/self/exe", std::ios::binary | std::ios::ate);
+    std::string bytes(static_cast<std::size_t>(std::max<std::streamoff>(file.tellg(), 0)), '\0');
+    file.seekg(0).read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    return long_reference({bytes});
+  }();
+  return fingerprint;
+}
 
 /// For each capture whether it shows a line under a code no capture before it had.
 std::vector<char> with_fresh_rows(const Roll& roll) {
@@ -44,14 +61,23 @@ std::vector<EarlierLine> read_earlier(const Roll& roll, StoredLines& lines,
 
 }  // namespace
 
-Identities identify(const Book& /*book*/, const Roll& roll, StoredLines& lines,
-                    std::size_t looked_at, const LikenessOptions& options) {
+Identities identify(const Book& book, const Roll& roll, StoredLines& lines, std::size_t looked_at,
+                    const LikenessOptions& options) {
   std::vector<CaptureFinds> finds;
   const auto fresh = with_fresh_rows(roll);
   for (std::uint32_t capture = 0; capture < roll.captures.size(); ++capture) {
-    const bool search = capture > 0 && capture < looked_at && fresh[capture] != 0;
-    finds.push_back(search ? find_links(roll, assemble(roll, finds), capture, lines, options)
-                           : CaptureFinds{});
+    if (capture == 0 || capture >= looked_at || fresh[capture] == 0) {
+      finds.emplace_back();
+      continue;
+    }
+    const std::string fingerprint =
+        finds_fingerprint(roll, capture, options, program_fingerprint());
+    if (auto known = read_found(book, roll, capture, fingerprint)) {
+      finds.push_back(std::move(*known));
+      continue;
+    }
+    finds.push_back(find_links(roll, assemble(roll, finds), capture, lines, options));
+    keep_found(book, roll, capture, fingerprint, finds.back());
   }
   return assemble(roll, finds);
 }

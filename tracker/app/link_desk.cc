@@ -246,6 +246,10 @@ std::variant<LinkList, NotThere> list_links(const Book& book, const CompareReque
   return shown_list(request.shop, std::move(waiting), decided_pairs(lines));
 }
 
+LinkList list_links(ShopLines& lines) {
+  return shown_list(lines.roll().shop.slug, waiting_pairs(lines), decided_pairs(lines));
+}
+
 SettledOrNot settle_links(Book& book, const std::string& shop,
                           const std::vector<std::string>& references, bool same) {
   Desk desk(book, shop);

@@ -17,6 +17,10 @@ namespace rangebook {
 /// captures after `from` up to `to`; decisions are always all.
 std::variant<LinkList, NotThere> list_links(const Book& book, const CompareRequest& request);
 
+class ShopLines;
+/// The same of lines that are read already, all of it. The shop has a capture.
+LinkList list_links(ShopLines& lines);
+
 /// A decision that was kept, or taken back.
 struct Settled {
   LinkCase about;           ///< `same` as it is now

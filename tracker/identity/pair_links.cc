@@ -69,6 +69,56 @@ class Way {
   std::map<Group, std::vector<Tie>> ties_;
 };
 
+Link by_code(const LineCard& card) {
+  const std::string_view code = trim_text(card.line_code);
+  Link link;
+  if (!code.empty()) {
+    link.evidence = {LinkEvidence::line_code};
+    link.sentence = fmt::format("same line code {} in both captures", code);
+  } else {
+    link.evidence = {LinkEvidence::group_id};
+    link.sentence = fmt::format("same group id {} in both captures", trim_text(card.group_id));
+  }
+  return link;
+}
+
+void add_evidence(std::vector<LinkEvidence>& all, const std::vector<LinkEvidence>& more) {
+  for (const LinkEvidence each : more) {
+    if (std::find(all.begin(), all.end(), each) == all.end()) all.push_back(each);
+  }
+  std::sort(all.begin(), all.end());
+}
+
+/// Several links as one: as sure as the least sure of them.
+Link joined(const Roll& roll, const std::vector<const FoundLink*>& way) {
+  Link link;
+  std::vector<std::string> sentences;
+  for (const FoundLink* step : way) {
+    add_evidence(link.evidence, step->evidence);
+    link.authority = std::max(link.authority, step->authority);
+    link.score = std::min(link.score, step->score);
+    sentences.push_back(way.size() == 1
+                            ? step->sentence
+                            : fmt::format("{} to {}: {}", season_of(roll, step->from.capture),
+                                          season_of(roll, step->to.capture), step->sentence));
+  }
+  link.sentence = fmt::format("{}", fmt::join(sentences, "; "));
+  return link;
+}
+
+struct Ends {
+  SightingAt a;
+  SightingAt b;
+};
+
+/// Why two sightings are one line; the rows are left to the caller.
+Link link_of(const Roll& roll, const LineIdentity& line, const Ends& ends, const LineCard& card) {
+  const auto number = [&](SightingAt at) { return roll.captures[at.capture].lines[at.row]; };
+  if (number(ends.a) == number(ends.b) && !is_unsure(roll, number(ends.a))) return by_code(card);
+  const auto way = Way(roll, line).between(ends.a, ends.b);
+  return way.empty() ? by_code(card) : joined(roll, way);
+}
+
 class PairLinks {
  public:
   PairLinks(const Roll& roll, const Identities& identities, const CapturePair& pair)
@@ -102,49 +152,11 @@ class PairLinks {
 
   Link link(std::uint32_t i, std::uint32_t j) const {
     const LineIdentity& line = identities_.lines[identities_.of_row[pair_.from][i]];
-    const LineId then = roll_.captures[pair_.from].lines[i];
-    if (then == roll_.captures[pair_.to].lines[j] && !is_unsure(roll_, then)) return by_code(i, j);
-    const auto way = Way(roll_, line).between({pair_.from, i}, {pair_.to, j});
-    if (way.empty()) return by_code(i, j);
-    Link link{i, j, {}, LinkAuthority::code, 1.0, {}};
-    std::vector<std::string> sentences;
-    for (const FoundLink* step : way) {
-      add_evidence(link.evidence, step->evidence);
-      link.authority = std::max(link.authority, step->authority);
-      link.score = std::min(link.score, step->score);
-      sentences.push_back(way.size() == 1
-                              ? step->sentence
-                              : fmt::format("{} to {}: {}", season_of(roll_, step->from.capture),
-                                            season_of(roll_, step->to.capture), step->sentence));
-    }
-    link.sentence = fmt::format("{}", fmt::join(sentences, "; "));
+    Link link =
+        link_of(roll_, line, {{pair_.from, i}, {pair_.to, j}}, pair_.after.lines[j].listing.card);
+    link.from = i;
+    link.to = j;
     return link;
-  }
-
-  static void add_evidence(std::vector<LinkEvidence>& all, const std::vector<LinkEvidence>& more) {
-    for (const LinkEvidence each : more) {
-      if (std::find(all.begin(), all.end(), each) == all.end()) all.push_back(each);
-    }
-    std::sort(all.begin(), all.end());
-  }
-
-  Link by_code(std::uint32_t i, std::uint32_t j) const {
-    const LineCard& card = pair_.after.lines[j].listing.card;
-    const std::string_view code = trim_text(card.line_code);
-    if (!code.empty()) {
-      return {i,
-              j,
-              {LinkEvidence::line_code},
-              LinkAuthority::code,
-              1.0,
-              fmt::format("same line code {} in both captures", code)};
-    }
-    return {i,
-            j,
-            {LinkEvidence::group_id},
-            LinkAuthority::code,
-            1.0,
-            fmt::format("same group id {} in both captures", trim_text(card.group_id))};
   }
 
   /// Questions about a line of one side alone and a line of the other; each line stands in one.
@@ -177,6 +189,11 @@ class PairLinks {
 };
 
 }  // namespace
+
+std::string link_sentence(const Roll& roll, const LineIdentity& line, SightingAt then,
+                          SightingAt now, const LineCard& card) {
+  return link_of(roll, line, {then, now}, card).sentence;
+}
 
 LinkSet links_between(const Roll& roll, const Identities& identities, const CapturePair& pair) {
   return PairLinks(roll, identities, pair).run();

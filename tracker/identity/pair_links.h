@@ -1,6 +1,9 @@
 // The links of two captures, taken from the lines through all captures.
 #pragma once
 
+#include <string>
+
+#include "schema/identity.h"
 #include "schema/link.h"
 #include "schema/snapshot.h"
 #include "tracker/identity/roll.h"
@@ -17,5 +20,10 @@ struct CapturePair {
   const Snapshot& after;
 };
 LinkSet links_between(const Roll& roll, const Identities& identities, const CapturePair& pair);
+
+/// Why a sighting of a line is the line of another one: their code, or the links between them.
+/// `card` is what the later one says of itself.
+std::string link_sentence(const Roll& roll, const LineIdentity& line, SightingAt then,
+                          SightingAt now, const LineCard& card);
 
 }  // namespace rangebook
