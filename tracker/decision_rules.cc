@@ -33,7 +33,7 @@ class Search {
       const Place at = open.front();
       if (at == goal) return way_to(goal, start);
       for (const LinkDecision* decision : of_line_[at.first]) {
-        if (!decision->same && at.second) continue;  // two noes say nothing
+        if (!decision->same && at.second) continue;  // a second no says nothing
         const LineId other = decision->a == at.first ? decision->b : decision->a;
         const Place next{other, at.second || !decision->same};
         if (steps_.try_emplace(next, Step{at, decision}).second) open.push_back(next);

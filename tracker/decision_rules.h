@@ -9,7 +9,7 @@
 namespace rangebook {
 
 /// The decisions that together say the opposite of a proposed one: a chain from its first line to
-/// its second. All are yeses, but for one no where the proposed decision is a yes.
+/// its second. All say yes, but for one no where the proposed decision is a yes.
 using Contradiction = std::vector<LinkDecision>;
 
 /// The shortest such chain; nothing when the decision can stand. An earlier decision about the very

@@ -28,7 +28,7 @@ TEST(DecisionRules, ANoOnTheWayContradictsAYes) {
   EXPECT_FALSE(contradiction_to(no(1, 4), said));
 }
 
-TEST(DecisionRules, TwoNoesSayNothing) {
+TEST(DecisionRules, ASecondNoSaysNothing) {
   EXPECT_FALSE(contradiction_to(yes(1, 3), {no(1, 2), no(2, 3)}));
   EXPECT_FALSE(contradiction_to(no(1, 3), {no(1, 2), no(2, 3)}));
 }
