@@ -1,0 +1,41 @@
+// What the sentences of a policy claim, field by field, and how claims become terms: claims that
+// agree are taken, claims that contradict each other or are in doubt wait for a yes.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "schema/terms_reading.h"
+
+namespace rangebook {
+
+struct PolicyClaim {
+  std::string field;  ///< of terms_fields.h, full name
+  std::string text;   ///< canonical
+  std::string sentence;
+  std::uint64_t byte = 0;
+  std::string doubt;  ///< why it has to be asked; empty: stated
+  bool weak = false;  ///< follows from a name ("next day"); any other claim of the field is better
+};
+
+class PolicyClaims {
+ public:
+  void add(PolicyClaim claim) { claims_.push_back(std::move(claim)); }
+  bool speaks_of(std::string_view field) const;
+  /// A stated claim of the field, the first; nothing if there is none.
+  const PolicyClaim* stated(std::string_view field) const;
+  /// Keys of delivery options that have a claim, in order of their first.
+  std::vector<std::string> option_keys() const;
+  const std::vector<PolicyClaim>& all() const { return claims_; }
+  void remove(std::string_view field);
+
+  /// `document` goes into the evidence.
+  TermsReading resolve(const std::string& document) const;
+
+ private:
+  std::vector<PolicyClaim> claims_;
+};
+
+}  // namespace rangebook

@@ -1,0 +1,36 @@
+// One statement of a sentence about delivery, the option it speaks of, and its amounts.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "importers/policy_rules.h"
+
+namespace rangebook {
+
+struct DeliveryRules::Clause {
+  enum class Bound : std::uint8_t { over, from, under };
+  /// An order value. A range ("30 to 59.99") has an upper end.
+  struct Limit {
+    Money amount;
+    Bound bound = Bound::from;
+    std::uint32_t at = 0;
+    bool range = false;
+  };
+  struct Fee {
+    Money amount;
+    std::uint32_t at = 0;
+    bool starting = false;  ///< "from 3.95"
+  };
+  PolicySentence part = {};
+  Option option = {};
+  std::vector<Limit> limits = {};
+  std::vector<Fee> fees = {};
+  bool free = false;
+  bool done = false;
+
+  bool costs() const { return free || !fees.empty(); }
+};
+
+}  // namespace rangebook

@@ -1,0 +1,201 @@
+// Rules for delivery: which option a clause speaks of, its fee, thresholds and times.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "importers/policy_clause.h"
+#include "schema/terms_values.h"
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+using Sentence = PolicySentence;
+
+constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
+
+bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
+
+/// True when the token at `at` divides two statements of a sentence.
+bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  const std::string_view word = s.word(at);
+  const bool inside = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.begin <= at && at < one.end;
+  });
+  if (inside) return false;
+  const auto before = part_of(s, begin, at);
+  if (is_stop(word)) {
+    const auto after = part_of(s, at + 1, std::min(at + 4, size));
+    const bool places = !has_fact(before) && before.has(R::region) && after.has(R::region) &&
+                        !after.marks.empty() && after.marks.front().role == R::region;
+    return !(word == "," && places);
+  }
+  if (!is_joint(word)) return false;
+  const auto after = part_of(s, at + 1, size);
+  const bool range = !before.marks.empty() && before.marks.back().role == R::money &&
+                     !after.marks.empty() && after.marks.front().role == R::money;
+  return !range && has_fact(before) &&
+         after.has_any(R::money, R::free, R::span, R::kind, R::region);
+}
+
+}  // namespace
+
+bool is_home(std::string_view region, const PolicyFrame& frame) {
+  if (frame.country.empty()) return false;
+  return region == frame.country || region.starts_with(frame.country + "-");
+}
+
+std::string DeliveryRules::key_of(const Option& option) const {
+  std::string key = option.kind.empty() ? "standard" : option.kind;
+  const bool home = std::any_of(option.regions.begin(), option.regions.end(),
+                                [&](const auto& one) { return one == frame_.country; });
+  if (option.regions.empty() || home || frame_.country.empty()) return key;
+  std::string region = option.regions.front();
+  std::transform(region.begin(), region.end(), region.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+  return key + "-" + region;
+}
+
+void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_view name,
+                          std::string text, std::string doubt, bool weak) {
+  const std::string key = key_of(option);
+  if (doubt.empty()) doubt = doubt_;
+  if (doubt.empty()) {
+    kinds_.try_emplace(key, option.kind);
+    if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
+  }
+  claims_.add({fmt::format("delivery.{}.{}", key, name), std::move(text), s.text, s.byte,
+               std::move(doubt), weak});
+}
+
+void DeliveryRules::read_context(const Clause& clause, Option& option) const {
+  std::vector<std::string> regions;
+  bool outside = false;
+  for (const auto& mark : clause.part.marks) {
+    if (mark.role == R::outside) outside = true;
+    const bool faster =
+        option.kind == "express" && mark.value == "next-day" && !has_fact(clause.part);
+    if (mark.role == R::kind && !faster) option.kind = mark.value;
+    if (mark.role == R::region && !outside &&
+        std::find(regions.begin(), regions.end(), mark.value) == regions.end()) {
+      regions.emplace_back(mark.value);
+    }
+  }
+  if (!regions.empty()) option.regions = regions;
+}
+
+std::vector<DeliveryRules::Clause> DeliveryRules::clauses_of(const Sentence& s) const {
+  std::vector<Clause> clauses;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  std::uint32_t begin = 0;
+  for (std::uint32_t at = 0; at <= size; ++at) {
+    if (at != size && !divides(s, begin, at)) continue;
+    if (at > begin) clauses.emplace_back().part = part_of(s, begin, at);
+    begin = at + 1;
+  }
+  return clauses;
+}
+
+void DeliveryRules::open_section(const Sentence& heading) {
+  Option option;
+  for (const auto& mark : heading.marks) {
+    if (mark.role == R::kind) option.kind = mark.value;
+    if (mark.role == R::region) option.regions.emplace_back(mark.value);
+  }
+  section_ = option;
+  last_ = section_;
+}
+
+void DeliveryRules::read(const Sentence& s, bool goes_on) {
+  if (s.has(R::example)) return;
+  doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
+  const bool names_delivery = s.has_any(R::delivery, R::kind, R::region) && !s.has(R::smaller);
+  Option option = goes_on && !names_delivery ? last_ : section_;
+  auto clauses = clauses_of(s);
+  bool named = false;
+  for (auto& clause : clauses) {
+    const bool kind = clause.part.has(R::kind);
+    const bool region = clause.part.has(R::region);
+    if (kind && named) option.regions = section_.regions;
+    if (region && !kind && named && section_.kind.empty() && !s.has(R::kind)) option.kind.clear();
+    read_context(clause, option);
+    named = named || kind || region;
+    clause.option = option;
+  }
+  last_ = option;
+  read_money(s, clauses);
+  for (const auto& clause : clauses) read_spans(s, clause);
+  read_extras(s, option);
+}
+
+void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
+  if (s.has(R::negation) && s.has(R::outside)) return;
+  for (std::size_t i = 0; i < clause.part.marks.size(); ++i) {
+    const auto& mark = clause.part.marks[i];
+    if (mark.role == R::next_day) {
+      if (!clause.part.has(R::span)) {
+        claim(s, clause.option, "transit", value_text(mark.span), {}, true);
+      }
+      continue;
+    }
+    if (mark.role != R::span || mark.span.unit == DayUnit::months) continue;
+    if (mark.span.max.value_or(0) > 60) continue;
+    bool dispatch = false;
+    for (const auto& other : clause.part.marks) {
+      if (other.end > mark.begin) break;
+      if (other.role == R::dispatch) dispatch = true;
+      if (other.role == R::delivery) dispatch = false;
+    }
+    const auto* sent = s.first(R::dispatch);
+    const auto* event = clause.part.first(R::event);
+    const bool counted =
+        event != nullptr && event->begin >= mark.end && event->begin < mark.end + 6;
+    if (!dispatch && sent != nullptr && !counted && !clause.part.has_any(R::kind) &&
+        !clause.part.has(R::delivery)) {
+      dispatch = true;
+    }
+    if (counted && event->value == "dispatch") dispatch = false;
+    DaySpan span = mark.span;
+    if (mark.open && span.min == span.max) span.min.reset();
+    if (dispatch) {
+      PolicyClaim fact{"handling", value_text(span), s.text, s.byte, doubt_, false};
+      if (clause.option.kind.empty() && clause.option.regions.empty()) {
+        for_all_.push_back(std::move(fact));
+      } else {
+        claim(s, clause.option, "handling", value_text(span));
+      }
+      continue;
+    }
+    claim(s, clause.option, "transit", value_text(span));
+    if (counted && event->value == "dispatch") claim(s, clause.option, "transit_from", "dispatch");
+    if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
+  }
+}
+
+void DeliveryRules::read_extras(const Sentence& s, const Option& option) {
+  if (const auto* parcel = s.first(R::per_parcel); parcel != nullptr && !s.has(R::negation)) {
+    claim(s, option, "per_parcel", std::string(parcel->value));
+  }
+  if (s.has(R::before_discount)) {
+    for_all_.push_back({"threshold_basis", "before discount", s.text, s.byte, doubt_, false});
+  }
+  if (s.has(R::after_discount)) {
+    for_all_.push_back({"threshold_basis", "after discount", s.text, s.byte, doubt_, false});
+  }
+  bool outside = false;
+  std::vector<std::string> places;
+  for (const auto& mark : s.marks) {
+    if (mark.role == R::outside) outside = true;
+    if (mark.role == R::region && outside) places.emplace_back(mark.value);
+  }
+  if (!places.empty() && has_fact(s)) claim(s, option, "not_regions", value_text(places));
+}
+
+void DeliveryRules::read_kept(const Sentence& s) {
+  for_all_.push_back({"threshold_kept", "yes", s.text, s.byte,
+                      s.has(R::hedge) ? std::string(kHedged) : std::string{}, false});
+}
+
+}  // namespace rangebook

@@ -1,0 +1,300 @@
+// Rules for delivery fees: limits paired with what they are for, steps by value and weight, and
+// what is worked out when the whole policy has been read.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "importers/policy_clause.h"
+#include "schema/terms_values.h"
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+using Sentence = PolicySentence;
+
+constexpr std::string_view kStarting = "The amount is where prices start.";
+constexpr std::string_view kPerItem = "The fee is for each item.";
+
+/// The mark of a role that ends shortly before a token, with no amount in between.
+const PolicyMark* close_before(const Sentence& s, R role, std::uint32_t at, std::uint32_t reach) {
+  const PolicyMark* found = nullptr;
+  for (const auto& mark : s.marks) {
+    if (mark.begin >= at) break;
+    if (mark.role == R::money || mark.role == R::span) found = nullptr;
+    if (mark.role == role && mark.end <= at && mark.end + reach >= at) found = &mark;
+  }
+  return found;
+}
+
+bool close_after(const Sentence& s, R role, std::uint32_t at) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == role && one.begin >= at && one.begin <= at + 1;
+  });
+}
+
+bool is_range_word(std::string_view word) {
+  static constexpr std::string_view kWords[] = {"-",  "to",  "bis", "and",    "und", "a",
+                                                "et", "tot", "en",  "jusqu'", "up"};
+  return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+}
+
+}  // namespace
+
+/// Tells limits ("over 50") from fees.
+void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
+  using Bound = Clause::Bound;
+  const Sentence& part = clause.part;
+  std::vector<const PolicyMark*> amounts;
+  for (const auto& mark : part.marks) {
+    if (mark.role == R::money && mark.money) amounts.push_back(&mark);
+  }
+  clause.free = part.has(R::free) && !part.has(R::negation);
+  const bool orders = part.has(R::order) || part.has(R::smaller);
+  for (std::size_t i = 0; i < amounts.size(); ++i) {
+    const auto& mark = *amounts[i];
+    const bool joined = i + 1 < amounts.size() && amounts[i + 1]->begin <= mark.end + 2 &&
+                        is_range_word(part.word(mark.end));
+    const bool by_value = orders || amounts.size() > 2 || part.has(R::between) ||
+                          (clause.limits.empty() && s.has(R::order));
+    if (joined && by_value) {
+      clause.limits.push_back({*mark.money, Bound::from, mark.begin, true});
+      ++i;
+      continue;
+    }
+    const bool more = close_after(part, R::or_more, mark.end) || part.word(mark.end) == "+";
+    const auto* over = close_before(part, R::over, mark.begin, 3);
+    const auto* from = close_before(part, R::from, mark.begin, 3);
+    const auto* under = close_before(part, R::under, mark.begin, 3);
+    const bool order_before = close_before(part, R::order, mark.begin, 2) != nullptr;
+    const bool bounded = clause.free || orders || amounts.size() > 1;
+    if (more) {
+      clause.limits.push_back({*mark.money, Bound::from, mark.begin});
+    } else if (over != nullptr) {
+      clause.limits.push_back({*mark.money, Bound::over, mark.begin});
+    } else if (under != nullptr &&
+               (orders || s.has(R::order) || clause.free || amounts.size() > 1)) {
+      clause.limits.push_back({*mark.money, Bound::under, mark.begin});
+    } else if (from != nullptr && bounded && !part.has(R::deduct)) {
+      clause.limits.push_back({*mark.money, Bound::from, mark.begin});
+    } else if (order_before && clause.free) {
+      clause.limits.push_back({*mark.money, Bound::from, mark.begin});
+    } else {
+      const bool starts = from != nullptr && part.word(from->begin) != "of";
+      clause.fees.push_back({*mark.money, mark.begin, starts});
+    }
+  }
+}
+
+void DeliveryRules::add_step(const Sentence& s, const Option& option, std::optional<Money> from,
+                             const Money& fee) {
+  if (from && from->minor == 0) from.reset();
+  steps_[key_of(option)].push_back({from, {}, fee, {{}, {}, s.text, s.byte, doubt_, false}});
+  if (doubt_.empty()) {
+    kinds_.try_emplace(key_of(option), option.kind);
+    if (!option.regions.empty()) regions_.try_emplace(key_of(option), option.regions);
+  }
+}
+
+/// Limits of one clause with the costs of the same or a neighbouring one.
+void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
+  using Bound = Clause::Bound;
+  const Option& option = costs.option.kind.empty() ? limits.option : costs.option;
+  auto fees = costs.fees;
+  bool free = costs.free;
+  for (const auto& limit : limits.limits) {
+    const bool upward = limit.bound != Bound::under && !limit.range;
+    if (free && (upward || fees.empty())) {
+      free = false;
+      claim(s, option, "free_over", value_text(Threshold{limit.amount, limit.bound != Bound::over}),
+            upward ? std::string{} : "It is free below a value, which is unusual.");
+      continue;
+    }
+    if (fees.empty()) continue;
+    const auto nearest =
+        std::min_element(fees.begin(), fees.end(), [&](const auto& a, const auto& b) {
+          const auto far = [&](const auto& one) {
+            return one.at > limit.at ? one.at - limit.at : limit.at - one.at;
+          };
+          return far(a) < far(b);
+        });
+    add_step(s, option, limit.bound == Bound::under ? std::nullopt : std::optional(limit.amount),
+             nearest->amount);
+    fees.erase(nearest);
+  }
+  for (const auto& fee : fees) {
+    claim(s, option, "fee", value_text(fee.amount), fee.starting ? std::string(kStarting) : "");
+  }
+  limits.done = true;
+  costs.done = true;
+}
+
+void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
+  if (clause.fees.size() == 1 && !clause.free) {
+    const auto& fee = clause.fees.front();
+    std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
+    if (s.has(R::per_item)) doubt = kPerItem;
+    if (s.has(R::minimum_order) && clause.part.has(R::minimum_order)) {
+      claim(s, clause.option, "minimum_order", value_text(Threshold{fee.amount, true}));
+    } else {
+      claim(s, clause.option, "fee", value_text(fee.amount), doubt);
+    }
+  } else if (!clause.fees.empty()) {
+    claim(s, clause.option, "fee", value_text(clause.fees.front().amount),
+          "Several amounts stand side by side.");
+  } else if (clause.free && frame_.currency) {
+    const bool about =
+        s.has_any(R::delivery, R::kind, R::region, R::all_orders) || s.kind == PolicyLineKind::row;
+    if (about) claim(s, clause.option, "fee", value_text(Money{0, *frame_.currency}));
+  }
+}
+
+void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) {
+  if (s.has(R::grams)) return read_weights(s, clauses);
+  for (auto& clause : clauses) weigh_money(s, clause);
+  for (auto& clause : clauses) {
+    if (!clause.limits.empty() && clause.costs()) pair_up(s, clause, clause);
+  }
+  for (std::size_t i = 0; i < clauses.size(); ++i) {
+    Clause& clause = clauses[i];
+    if (clause.limits.empty() || clause.done) continue;
+    const auto fits = [&](const Clause& other) {
+      return !other.done && other.costs() && other.limits.empty();
+    };
+    std::size_t next = i + 1;
+    while (next < clauses.size() && !clauses[next].costs() && clauses[next].limits.empty()) ++next;
+    if (next < clauses.size() && fits(clauses[next])) {
+      pair_up(s, clause, clauses[next]);
+    } else if (i > 0 && fits(clauses[i - 1]) && clauses[i - 1].free) {
+      pair_up(s, clause, clauses[i - 1]);
+    }
+  }
+  for (const auto& clause : clauses) {
+    if (!clause.done && clause.costs()) claim_alone(s, clause);
+  }
+}
+
+void DeliveryRules::read_weights(const Sentence& s, const std::vector<Clause>& clauses) {
+  const PolicyMark* weight = nullptr;
+  const PolicyMark* fee = nullptr;
+  bool over = false;
+  for (const auto& mark : s.marks) {
+    if (mark.role == R::grams) {
+      weight = &mark;
+      const auto* before = close_before(s, R::over, mark.begin, 2);
+      over = before != nullptr && before->end <= mark.begin;
+    }
+    if (mark.role == R::money && mark.money) fee = &mark;
+    if (weight == nullptr || fee == nullptr) continue;
+    const Option option = clauses.empty() ? section_ : clauses.back().option;
+    Step step{{}, {}, *fee->money, {{}, {}, s.text, s.byte, doubt_, false}};
+    if (!over) step.grams = weight->number;
+    weights_[key_of(option)].push_back(std::move(step));
+    kinds_.try_emplace(key_of(option), option.kind);
+    if (!option.regions.empty()) regions_.try_emplace(key_of(option), option.regions);
+    weight = nullptr;
+    fee = nullptr;
+  }
+}
+
+void DeliveryRules::finish_steps_of(const std::string& key, std::vector<Step> steps) {
+  const std::string prefix = "delivery." + key + ".";
+  const auto value = [](const Step& step) { return step.from ? step.from->minor : 0; };
+  std::stable_sort(steps.begin(), steps.end(),
+                   [&](const Step& a, const Step& b) { return value(a) < value(b); });
+  const auto same = [&](const Step& a, const Step& b) {
+    return value(a) == value(b) && a.fee == b.fee;
+  };
+  steps.erase(std::unique(steps.begin(), steps.end(), same), steps.end());
+  PolicyClaim origin = steps.front().origin;
+  if (steps.size() == 1 && !steps.front().from) {
+    origin.field = prefix + "fee";
+    origin.text = value_text(steps.front().fee);
+    return claims_.add(std::move(origin));
+  }
+  std::vector<ValueStep> list;
+  const auto* base = claims_.stated(prefix + "fee");
+  if (steps.front().from && base != nullptr) {
+    const auto fee = rangebook::read_money(base->text, std::nullopt);
+    if (fee) list.push_back(ValueStep{Money{0, fee->currency}, *fee});
+  }
+  for (const auto& step : steps) {
+    list.push_back(ValueStep{step.from.value_or(Money{0, step.fee.currency}), step.fee});
+  }
+  const std::string text = value_text(list);
+  const bool whole = list.front().from.minor == 0 &&
+                     read_value<std::vector<ValueStep>>(text, std::nullopt).has_value();
+  if (!whole) origin.doubt = "The steps by order value are not complete.";
+  if (whole) claims_.remove(prefix + "fee");
+  origin.field = prefix + "fee_by_value";
+  origin.text = text;
+  if (read_value<std::vector<ValueStep>>(text, std::nullopt)) claims_.add(std::move(origin));
+}
+
+void DeliveryRules::finish_weights() {
+  for (auto& [key, steps] : weights_) {
+    std::stable_sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) {
+      return a.grams.value_or(kMaxTermsCount) < b.grams.value_or(kMaxTermsCount);
+    });
+    std::vector<WeightStep> list;
+    for (const auto& step : steps) list.push_back({step.grams, step.fee});
+    PolicyClaim origin = steps.front().origin;
+    origin.field = "delivery." + key + ".fee_by_weight";
+    origin.text = value_text(list);
+    if (read_value<std::vector<WeightStep>>(origin.text, std::nullopt)) {
+      claims_.add(std::move(origin));
+    }
+  }
+}
+
+/// What follows from an option's name and places, said once for each option that has a figure.
+void DeliveryRules::finish_option(const std::string& key) {
+  const std::string prefix = "delivery." + key + ".";
+  const auto all = claims_.all();
+  const auto from = std::find_if(all.begin(), all.end(), [&](const PolicyClaim& one) {
+    return one.field.starts_with(prefix) && one.doubt.empty();
+  });
+  if (from == all.end()) return;
+  const auto add = [&](std::string_view name, std::string text) {
+    claims_.add(
+        {prefix + std::string(name), std::move(text), from->sentence, from->byte, {}, false});
+  };
+  const std::string& kind = kinds_[key];
+  if (kind == "express" || kind == "next-day" || kind == "same-day") add("express", "yes");
+  if (kind == "collection" || kind == "pickup-point") add("collection", "yes");
+  const auto places = regions_.find(key);
+  if (places == regions_.end()) return;
+  auto regions = places->second;
+  std::sort(regions.begin(), regions.end());
+  add("regions", value_text(regions));
+  const bool abroad = std::none_of(regions.begin(), regions.end(),
+                                   [&](const std::string& one) { return is_home(one, frame_); });
+  if (abroad && !frame_.country.empty()) add("international", "yes");
+}
+
+void DeliveryRules::finish_options() {
+  auto keys = claims_.option_keys();
+  if (keys.empty() && !for_all_.empty()) keys.emplace_back("standard");
+  for (const auto& key : keys) {
+    const std::string prefix = "delivery." + key + ".";
+    const std::string& kind = kinds_[key];
+    const bool fetched = kind == "collection" || kind == "pickup-point";
+    const bool threshold = claims_.stated(prefix + "free_over") != nullptr;
+    for (auto fact : for_all_) {
+      const bool time = fact.field == "handling";
+      if (time ? fetched || claims_.speaks_of(prefix + "handling") : !threshold) continue;
+      fact.field.insert(0, prefix);
+      claims_.add(std::move(fact));
+    }
+    finish_option(key);
+  }
+}
+
+void DeliveryRules::finish() {
+  for (const auto& [key, steps] : steps_) finish_steps_of(key, steps);
+  finish_weights();
+  finish_options();
+}
+
+}  // namespace rangebook

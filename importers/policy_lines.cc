@@ -1,0 +1,217 @@
+// Blocks of a page by their elements; paragraphs of a text by its line breaks.
+#include "importers/policy_lines.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "importers/byte_search.h"
+#include "importers/schema_org_words.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::size_t kWrappedWidth = 55;  // a line this long may go on in the next one
+
+constexpr auto kSilent = std::to_array<std::string_view>(
+    {"head", "script", "style", "noscript", "template", "iframe", "svg", "textarea", "nav",
+     "footer", "header", "select", "button", "form"});
+constexpr auto kInline = std::to_array<std::string_view>(
+    {"a",     "abbr", "b",    "bdi",   "bdo",  "data",   "del", "em",  "font", "i", "ins",
+     "mark",  "meta", "s",    "small", "span", "strike", "sub", "sup", "time", "u", "strong",
+     "label", "img",  "code", "cite",  "q",    "dfn",    "kbd", "var", "wbr"});
+
+template <typename Names>
+bool is_one_of(const Names& names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+bool is_heading(std::string_view name) {
+  return name == "summary" || name == "legend" || name == "caption" || name == "dt" ||
+         (name.size() == 2 && name[0] == 'h' && name[1] >= '1' && name[1] <= '6');
+}
+
+bool is_bare_number(std::string_view text) {
+  return !text.empty() && std::any_of(text.begin(), text.end(), is_ascii_digit) &&
+         std::none_of(text.begin(), text.end(), is_ascii_letter);
+}
+
+/// What a header says about the bare numbers below it: a sign of money or a unit of days.
+std::string completed(const std::string& cell, const std::string& header) {
+  if (!is_bare_number(cell)) return cell;
+  for (const std::string_view sign : {"£", "€", "$", "GBP", "EUR", "CHF", "USD"}) {
+    if (header.find(sign) != header.npos && cell.find(sign) == cell.npos) {
+      return std::string(sign) + " " + cell;
+    }
+  }
+  const bool days = header.find("day") != header.npos || header.find("tage") != header.npos ||
+                    header.find("jours") != header.npos || header.find("dagen") != header.npos;
+  return days && cell.find_first_of("£€$") == cell.npos ? cell + " " + header : cell;
+}
+
+class PageLines {
+ public:
+  explicit PageLines(const HtmlTree& tree) : tree_(tree) {}
+
+  std::vector<PolicyLine> read() {
+    for (HtmlId id = 1; id < tree_.size() && lines_.size() < kMaxPolicyLines;) {
+      const HtmlNode& node = tree_[id];
+      if (node.is_text) {
+        add_text(id);
+        ++id;
+      } else if (is_one_of(kSilent, node.name) && !holds_title(id)) {
+        flush();
+        id = node.end;
+      } else if (node.name == "table" && is_data_table(id)) {
+        flush();
+        read_table(id);
+        id = node.end;
+      } else {
+        if (!is_one_of(kInline, node.name)) flush();
+        ++id;
+      }
+    }
+    flush();
+    return std::move(lines_);
+  }
+
+ private:
+  bool holds_title(HtmlId id) const { return tree_.is(id, "form"); }
+
+  HtmlId block_of(HtmlId id) const {
+    HtmlId up = tree_[id].parent;
+    while (up != 0 && is_one_of(kInline, tree_[up].name)) up = tree_[up].parent;
+    return up;
+  }
+
+  void add_text(HtmlId id) {
+    const HtmlId block = block_of(id);
+    if (block != block_) flush();
+    block_ = block;
+    if (text_.empty()) byte_ = tree_[id].byte;
+    text_ += tree_[id].text;
+  }
+
+  PolicyLineKind kind_of(HtmlId block) const {
+    for (int levels = 0; block != 0 && levels < 3; ++levels, block = tree_[block].parent) {
+      if (is_heading(tree_[block].name)) return PolicyLineKind::heading;
+      if (tree_.is(block, "li")) return PolicyLineKind::item;
+    }
+    return PolicyLineKind::text;
+  }
+
+  void flush() {
+    std::string text = clean_text(text_);
+    text_.clear();
+    if (!text.empty()) lines_.push_back({std::move(text), byte_, kind_of(block_), {}});
+  }
+
+  /// Tables that only lay out a page hold blocks in their cells.
+  bool is_data_table(HtmlId table) const {
+    std::size_t rows = 0;
+    for (HtmlId id = table + 1; id < tree_[table].end; ++id) {
+      if (tree_.is(id, "table") || is_heading(tree_[id].name)) return false;
+      rows += tree_.is(id, "tr") ? 1 : 0;
+    }
+    return rows > 1;
+  }
+
+  void read_table(HtmlId table) {
+    std::vector<std::string> header;
+    for (HtmlId id = table + 1; id < tree_[table].end; ++id) {
+      if (!tree_.is(id, "tr")) continue;
+      bool heads = true;
+      const auto cells = cells_of(id, heads);
+      if (cells.empty()) continue;
+      if (heads && header.empty()) {
+        header = cells;
+      } else {
+        add_row(id, cells, header);
+      }
+    }
+  }
+
+  std::vector<std::string> cells_of(HtmlId row, bool& heads) const {
+    std::vector<std::string> cells;
+    for (HtmlId id = row + 1; id < tree_[row].end; ++id) {
+      const bool head = tree_.is(id, "th");
+      if (!head && !tree_.is(id, "td")) continue;
+      heads = heads && head;
+      cells.push_back(clean_text(tree_.text(id)));
+    }
+    return cells;
+  }
+
+  void add_row(HtmlId row, const std::vector<std::string>& cells,
+               const std::vector<std::string>& header) {
+    PolicyLine line;
+    line.kind = PolicyLineKind::row;
+    line.byte = tree_[row].byte;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      const std::string head = i < header.size() ? header[i] : std::string{};
+      if (!head.empty()) line.header += (line.header.empty() ? "" : " | ") + head;
+      if (cells[i].empty()) continue;
+      line.text += (line.text.empty() ? "" : " | ") + completed(cells[i], head);
+    }
+    if (!line.text.empty()) lines_.push_back(std::move(line));
+  }
+
+  const HtmlTree& tree_;
+  std::vector<PolicyLine> lines_;
+  std::string text_;
+  std::uint32_t byte_ = 0;
+  HtmlId block_ = 0;
+};
+
+bool goes_on(std::string_view before, std::string_view next) {
+  if (before.size() < kWrappedWidth || next.empty()) return false;
+  const char last = before.back();
+  const bool ended = last == '.' || last == ':' || last == '!' || last == '?' || last == ';';
+  const char first = next.front();
+  return !ended && ((first >= 'a' && first <= 'z') || is_ascii_digit(first) || first == '(' ||
+                    static_cast<unsigned char>(first) >= 0x80);
+}
+
+/// Cuts the mark of a list item off.
+bool take_bullet(std::string_view& line) {
+  for (const std::string_view mark : {"- ", "* ", "• ", "– ", "· ", "o "}) {
+    if (!line.starts_with(mark)) continue;
+    line.remove_prefix(mark.size());
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+std::vector<PolicyLine> lines_of_text(std::string_view text) {
+  std::vector<PolicyLine> lines;
+  bool joined_before = false;
+  for (std::size_t at = 0; at < text.size() && lines.size() < kMaxPolicyLines;) {
+    const auto end = std::min(text.find('\n', at), text.size());
+    std::string_view raw = text.substr(at, end - at);
+    const std::size_t lead = std::min(raw.find_first_not_of(" \t\r"), raw.size());
+    raw.remove_prefix(lead);
+    PolicyLine line;
+    line.byte = static_cast<std::uint32_t>(at + lead);
+    if (take_bullet(raw)) line.kind = PolicyLineKind::item;
+    line.text = clean_text(raw);
+    at = end + 1;
+    if (line.text.empty()) {
+      joined_before = false;
+      continue;
+    }
+    if (joined_before && line.kind == PolicyLineKind::text &&
+        goes_on(lines.back().text, line.text)) {
+      lines.back().text += " " + line.text;
+    } else {
+      lines.push_back(std::move(line));
+    }
+    joined_before = true;
+  }
+  return lines;
+}
+
+std::vector<PolicyLine> lines_of_page(const HtmlTree& tree) { return PageLines(tree).read(); }
+
+}  // namespace rangebook

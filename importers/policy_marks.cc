@@ -1,0 +1,374 @@
+// Marks worked out from numbers: amounts, times, dates, weights, shares. They take the place of the
+// phrases they cover.
+#include <algorithm>
+#include <string>
+
+#include "importers/byte_search.h"
+#include "importers/page_money.h"
+#include "importers/policy_tokens.h"
+#include "importers/policy_words.h"
+#include "schema/terms_values.h"
+
+namespace rangebook {
+namespace {
+
+using Tokens = std::vector<PolicyToken>;
+using R = PolicyRole;
+
+bool is_number(const PolicyToken& token) { return is_ascii_digit(token.word[0]); }
+
+/// The amount of money in a text; nothing where its separators do not say which it is.
+std::optional<Money> amount_of(std::string_view text, std::optional<Currency> currency) {
+  if (!currency) return std::nullopt;
+  std::string digits;
+  for (const char c : text) {
+    const bool keep = is_ascii_digit(c) || ((c == '.' || c == ',') && !digits.empty());
+    if (keep) digits += c;
+  }
+  while (!digits.empty() && !is_ascii_digit(digits.back())) digits.pop_back();
+  return read_money(digits + " " + std::string(currency->code()), {});
+}
+
+class Numbers {
+ public:
+  Numbers(std::string_view sentence, const Tokens& tokens, std::vector<PolicyMark> phrases,
+          std::optional<Currency> home)
+      : sentence_(sentence), tokens_(tokens), phrases_(std::move(phrases)), home_(home) {}
+
+  std::vector<PolicyMark> read() {
+    add_money();
+    for (std::size_t at = 0; at < tokens_.size(); ++at) {
+      if (taken(at)) continue;
+      if (add_date(at) || add_span(at) || add_measure(at)) continue;
+    }
+    add_next_days();
+    for (std::size_t at = 0; at < tokens_.size(); ++at) add_bare_amount(at);
+    return merged();
+  }
+
+ private:
+  bool taken(std::size_t at) const {
+    return std::any_of(found_.begin(), found_.end(),
+                       [&](const PolicyMark& one) { return one.begin <= at && at < one.end; });
+  }
+  bool is(std::size_t at, std::string_view word) const {
+    return at < tokens_.size() && tokens_[at].word == word;
+  }
+  const PolicyMark* phrase_at(std::size_t at, R role) const {
+    for (const auto& one : phrases_) {
+      if (one.begin == at && one.role == role) return &one;
+    }
+    return nullptr;
+  }
+  bool phrase_ends(std::size_t at, R role) const {
+    return std::any_of(phrases_.begin(), phrases_.end(),
+                       [&](const PolicyMark& one) { return one.end == at && one.role == role; });
+  }
+  void add(PolicyMark mark, std::size_t begin, std::size_t end) {
+    mark.begin = static_cast<std::uint32_t>(begin);
+    mark.end = static_cast<std::uint32_t>(end);
+    found_.push_back(std::move(mark));
+  }
+
+  void add_money() {
+    for (const auto& money : find_money(sentence_)) {
+      std::size_t begin = 0;
+      while (begin < tokens_.size() && tokens_[begin].end <= money.begin) ++begin;
+      std::size_t end = begin;
+      while (end < tokens_.size() && tokens_[end].begin < money.end) ++end;
+      if (end == begin) continue;
+      const auto currency = money.currency.empty() ? home_ : Currency::from_code(money.currency);
+      PolicyMark mark{.role = R::money};
+      mark.money = amount_of(sentence_.substr(money.begin, money.end - money.begin), currency);
+      add(std::move(mark), begin, end);
+    }
+  }
+
+  /// The year behind a day and month, also after a comma or full stop.
+  std::size_t take_year(std::size_t at, SeasonDay& day) const {
+    const std::size_t skip = is(at, ",") || is(at, ".") ? 1 : 0;
+    if (at + skip < tokens_.size() && is_number(tokens_[at + skip])) {
+      const std::string& word = tokens_[at + skip].word;
+      if (word.size() == 4 && word.starts_with("20")) {
+        day.year = number_at(tokens_, at + skip)->value;
+        return at + skip + 1;
+      }
+    }
+    return at;
+  }
+
+  bool add_day(SeasonDay day, std::size_t begin, std::size_t end) {
+    if (day.month < 1 || day.month > 12 || !is_possible(day)) return false;
+    PolicyMark mark{.role = R::day};
+    mark.day = day;
+    add(std::move(mark), begin, end);
+    return true;
+  }
+
+  bool add_date(std::size_t at) {
+    if (add_month_end(at)) return true;
+    if (is_number(tokens_[at])) return add_numeric_date(at) || add_day_month(at);
+    const auto month = month_named(tokens_[at].word);
+    if (!month || at + 1 >= tokens_.size() || !is_number(tokens_[at + 1])) return false;
+    const auto number = number_at(tokens_, at + 1);
+    if (!number || number->value > 31 || number->value == 0) return false;
+    std::size_t end = at + 2;
+    if (is_ordinal(end)) ++end;
+    SeasonDay day{std::nullopt, *month, static_cast<unsigned>(number->value)};
+    end = take_year(end, day);
+    return add_day(day, at, end);
+  }
+
+  bool is_ordinal(std::size_t at) const {
+    return is(at, "st") || is(at, "nd") || is(at, "rd") || is(at, "th") || is(at, "er") ||
+           is(at, "e");
+  }
+
+  bool add_day_month(std::size_t at) {
+    const auto number = number_at(tokens_, at);
+    if (!number || number->value == 0 || number->value > 31) return false;
+    std::size_t next = at + 1;
+    if (is_ordinal(next) || is(next, ".")) ++next;
+    if (is(next, "of")) ++next;
+    if (next >= tokens_.size()) return false;
+    const auto month = month_named(tokens_[next].word);
+    if (!month) return false;
+    SeasonDay day{std::nullopt, *month, static_cast<unsigned>(number->value)};
+    std::size_t end = next + 1;
+    if (is(end, ".") && end + 1 < tokens_.size() && is_number(tokens_[end + 1])) ++end;
+    return add_day(day, at, take_year(end, day) == end ? next + 1 : take_year(end, day)) || false;
+  }
+
+  /// 31/01/2027, 31.01.2027, 31.1., 2027-01-31.
+  bool add_numeric_date(std::size_t at) {
+    const auto value = [&](std::size_t i) {
+      const auto number = i < tokens_.size() ? number_at(tokens_, i) : std::nullopt;
+      return number && is_number(tokens_[i]) ? number->value : -1;
+    };
+    const int first = value(at);
+    if (tokens_[at].word.size() == 4 && is(at + 1, "-") && is(at + 3, "-")) {
+      const int month = value(at + 2);
+      const int number = value(at + 4);
+      if (month < 1 || number < 1) return false;
+      return add_day({first, static_cast<unsigned>(month), static_cast<unsigned>(number)}, at,
+                     at + 5);
+    }
+    for (const std::string_view sign : {"/", "."}) {
+      const int month = value(at + 2);
+      if (!is(at + 1, sign) || !is(at + 3, sign) || first < 1 || month < 1) continue;
+      const int year = value(at + 4);
+      SeasonDay day{std::nullopt, static_cast<unsigned>(month), static_cast<unsigned>(first)};
+      if (year >= 2000 && year < 2100) {
+        day.year = year;
+        return add_day(day, at, at + 5);
+      }
+      if (sign == "." && touching(at, at + 3)) return add_day(day, at, at + 4);
+    }
+    return false;
+  }
+
+  bool touching(std::size_t first, std::size_t last) const {
+    return tokens_[last].begin - tokens_[first].begin <= 6;
+  }
+
+  bool add_month_end(std::size_t at) {
+    static constexpr std::string_view kEnds[] = {"end", "ende", "fin", "eind", "einde"};
+    if (std::find(std::begin(kEnds), std::end(kEnds), tokens_[at].word) == std::end(kEnds)) {
+      return false;
+    }
+    std::size_t next = at + 1;
+    while (is(next, "of") || is(next, "van") || is(next, "des") || is(next, "de")) ++next;
+    const auto month = next < tokens_.size() ? month_named(tokens_[next].word) : std::nullopt;
+    if (!month) return false;
+    static constexpr unsigned kLast[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    SeasonDay day{std::nullopt, *month, kLast[*month - 1]};
+    const std::size_t end = take_year(next + 1, day);
+    return add_day(day, at, end);
+  }
+
+  /// Steps over "(14)" behind a number, and over a hyphen or an adjective before the unit.
+  std::size_t to_unit(std::size_t at) const {
+    if (is(at, "(") && at + 2 < tokens_.size() && number_at(tokens_, at + 1) && is(at + 2, ")")) {
+      at += 3;
+    }
+    if (is(at, "-")) ++at;
+    static constexpr std::string_view kBetween[] = {
+        "full",  "whole",   "volle",   "vollen",   "ganze", "hele",  "more",
+        "extra", "further", "weitere", "weiteren", "clear", "autres"};
+    if (at < tokens_.size() && std::find(std::begin(kBetween), std::end(kBetween),
+                                         tokens_[at].word) != std::end(kBetween)) {
+      ++at;
+    }
+    return at;
+  }
+
+  static DaySpan in_days(DaySpan span, std::string_view unit) {
+    const auto times = [&](int factor) {
+      if (span.min) *span.min *= factor;
+      if (span.max) *span.max *= factor;
+    };
+    if (unit == "weeks") times(7);
+    if (unit == "years") times(12);
+    if (unit == "working_days") span.unit = DayUnit::working_days;
+    if (unit == "months" || unit == "years") span.unit = DayUnit::months;
+    if (unit == "hours") {
+      if (span.min) *span.min = (*span.min + 23) / 24;
+      if (span.max) *span.max = (*span.max + 23) / 24;
+    }
+    return span;
+  }
+
+  bool add_span(std::size_t at) {
+    if (is(at, "fortnight")) return push_span({14, 14, DayUnit::days}, at, at + 1);
+    const auto first = number_at(tokens_, at);
+    if (!first) return false;
+    std::size_t next = at + first->tokens;
+    auto last = first;
+    if (is_range_word(next)) {
+      const auto second = number_at(tokens_, next + 1);
+      if (second && !second->article && second->value > first->value) {
+        last = second;
+        next += 1 + second->tokens;
+      }
+    } else if (unit_at(next) != nullptr && is_range_word(unit_at(next)->end)) {
+      // "2 days to 4 days"
+      const auto second = number_at(tokens_, unit_at(next)->end + 1);
+      const auto behind = second ? unit_at(unit_at(next)->end + 1 + second->tokens) : nullptr;
+      if (behind != nullptr && second->value > first->value) {
+        last = second;
+        next = unit_at(next)->end + 1 + second->tokens;
+      }
+    }
+    next = to_unit(next);
+    const PolicyMark* unit = unit_at(next);
+    if (unit == nullptr || last->value == 0) return false;
+    if (unit->value == "hours" && last->value < 12) return false;
+    const DaySpan span{first->value, last->value, DayUnit::days};
+    return push_span(in_days(span, unit->value), at, unit->end);
+  }
+
+  const PolicyMark* unit_at(std::size_t at) const { return phrase_at(at, R::unit); }
+  bool is_range_word(std::size_t at) const {
+    return is(at, "-") || is(at, "to") || is(at, "bis") || is(at, "a") || is(at, "tot") ||
+           is(at, "and") || is(at, "und") || is(at, "et") || is(at, "en") || is(at, "or") ||
+           is(at, "oder") || is(at, "ou") || is(at, "of") || is(at, "/");
+  }
+
+  bool push_span(const DaySpan& span, std::size_t begin, std::size_t end) {
+    PolicyMark mark{.role = R::span};
+    mark.span = span;
+    std::size_t before = begin;
+    for (int skip = 0; skip < 3 && before > 0 && !mark.open; ++skip, --before) {
+      mark.open = phrase_ends(before, R::within);
+    }
+    if (mark.open && mark.span.min == mark.span.max) mark.span.min.reset();
+    add(std::move(mark), begin, end);
+    return true;
+  }
+
+  /// `2 kg`, `500 g`, `15 %`.
+  bool add_measure(std::size_t at) {
+    if (!is_number(tokens_[at])) return false;
+    const auto number = number_at(tokens_, at);
+    if (!number) return false;
+    PolicyMark mark;
+    mark.number = number->value;
+    if (is(at + 1, "kg") || is(at + 1, "kilo") || is(at + 1, "kilos")) {
+      mark.role = R::grams;
+      mark.number *= 1000;
+    } else if (is(at + 1, "g") || is(at + 1, "grams") || is(at + 1, "gramm")) {
+      mark.role = R::grams;
+    } else if (is(at + 1, "%") || is(at + 1, "percent") || is(at + 1, "prozent")) {
+      mark.role = R::share;
+      mark.number *= 100;
+    } else {
+      return false;
+    }
+    if (mark.number > kMaxTermsCount) return false;
+    add(std::move(mark), at, at + 2);
+    return true;
+  }
+
+  void add_next_days() {
+    for (const auto& phrase : phrases_) {
+      const bool kind = phrase.role == R::kind && phrase.value == "next-day";
+      if (!kind && phrase.role != R::next_day) continue;
+      bool working = phrase.value == "working_days";
+      for (auto i = phrase.begin; i < phrase.end; ++i) {
+        working = working || tokens_[i].word == "working" || tokens_[i].word == "business";
+      }
+      PolicyMark mark{.role = kind ? R::next_day : R::span};
+      mark.span = {1, 1, working ? DayUnit::working_days : DayUnit::days};
+      mark.begin = phrase.begin;
+      mark.end = phrase.end;
+      (kind ? implied_ : found_).push_back(std::move(mark));
+    }
+  }
+
+  /// "orders over 50", "costs 2.95": a number without a sign where only an amount makes sense.
+  void add_bare_amount(std::size_t at) {
+    if (!home_ || taken(at) || !is_number(tokens_[at])) return;
+    if (at > 0 && (is(at - 1, ".") || is(at - 1, ",") || is(at - 1, ":") || is(at - 1, "/"))) {
+      if (tokens_[at].begin == tokens_[at - 1].end) return;
+    }
+    std::size_t end = at + 1;
+    const bool decimals = (is(end, ".") || is(end, ",")) && end + 1 < tokens_.size() &&
+                          tokens_[end + 1].word.size() == 2 && is_number(tokens_[end + 1]) &&
+                          tokens_[end + 1].begin == tokens_[at].end + 1;
+    if (decimals) end += 2;
+    const bool bound = phrase_ends(at, R::over) || phrase_ends(at, R::from) ||
+                       phrase_ends(at, R::under) || phrase_at(end, R::or_more) != nullptr;
+    static constexpr std::string_view kNotMoney[] = {
+        "uhr",  "uur",   "h",    "pm",      "am",       "o'clock", "kg", "%",
+        "cm",   "items", "noon", "artikel", "articles", "pieces",  "p",  "artikelen",
+        "uren", "-",     "/",    "heures",  "a",        "years"};
+    const bool other = end < tokens_.size() &&
+                       (std::find(std::begin(kNotMoney), std::end(kNotMoney), tokens_[end].word) !=
+                            std::end(kNotMoney) ||
+                        phrase_at(end, R::unit) != nullptr || month_named(tokens_[end].word));
+    if (other || (!decimals && !bound)) return;
+    if (!decimals && (tokens_[at].word.size() > 4 || !speaks_of_orders())) return;
+    const auto first = tokens_[at].begin;
+    PolicyMark mark{.role = R::money};
+    mark.money = amount_of(sentence_.substr(first, tokens_[end - 1].end - first), home_);
+    if (mark.money) add(std::move(mark), at, end);
+  }
+
+  bool speaks_of_orders() const {
+    return std::any_of(phrases_.begin(), phrases_.end(), [](const PolicyMark& one) {
+      return one.role == R::order || one.role == R::free || one.role == R::delivery;
+    });
+  }
+
+  std::vector<PolicyMark> merged() {
+    std::vector<PolicyMark> all;
+    for (const auto& phrase : phrases_) {
+      const bool covered = std::any_of(found_.begin(), found_.end(), [&](const PolicyMark& one) {
+        return one.begin < phrase.end && phrase.begin < one.end &&
+               (phrase.role == R::unit || phrase.end <= one.end || phrase.role == R::within);
+      });
+      if (!covered && phrase.role != R::unit) all.push_back(phrase);
+    }
+    all.insert(all.end(), found_.begin(), found_.end());
+    all.insert(all.end(), implied_.begin(), implied_.end());
+    std::stable_sort(all.begin(), all.end(),
+                     [](const PolicyMark& a, const PolicyMark& b) { return a.begin < b.begin; });
+    return all;
+  }
+
+  std::string_view sentence_;
+  const Tokens& tokens_;
+  std::vector<PolicyMark> phrases_;
+  std::vector<PolicyMark> found_;
+  std::vector<PolicyMark> implied_;
+  std::optional<Currency> home_;
+};
+
+}  // namespace
+
+std::vector<PolicyMark> policy_marks(std::string_view sentence, const Tokens& tokens,
+                                     std::optional<Currency> home) {
+  return Numbers(sentence, tokens, phrase_marks(tokens), home).read();
+}
+
+}  // namespace rangebook

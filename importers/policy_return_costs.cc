@@ -1,0 +1,123 @@
+// Rules for the way back: which methods there are, who pays, how much.
+#include <algorithm>
+#include <utility>
+
+#include "importers/policy_rules.h"
+#include "schema/terms_values.h"
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+using Sentence = PolicySentence;
+
+bool states_cost(const Sentence& part) { return part.has_any(R::free, R::payer, R::money); }
+
+/// The parts of a sentence between its stops and joints.
+std::vector<Sentence> parts_of(const Sentence& s) {
+  std::vector<Sentence> parts;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  std::uint32_t begin = 0;
+  for (std::uint32_t at = 0; at <= size; ++at) {
+    const bool stop = at == size || is_stop(s.word(at)) || is_joint(s.word(at));
+    const bool inside =
+        at < size && std::any_of(s.marks.begin(), s.marks.end(),
+                                 [&](const auto& m) { return m.begin <= at && at < m.end; });
+    if (!stop || inside) continue;
+    if (at > begin) parts.push_back(part_of(s, begin, at));
+    begin = at + 1;
+  }
+  return parts;
+}
+
+}  // namespace
+
+/// Parts that speak of the same methods and the same cost.
+struct ReturnRules::CostGroup {
+  std::vector<std::string_view> methods;
+  bool cost = false;
+  bool free = false;
+  bool negated = false;
+  bool threshold = false;
+  bool starting = false;
+  std::string_view payer;
+  std::vector<Money> fees;
+
+  void add(const Sentence& part) {
+    for (const auto& mark : part.marks) {
+      if (mark.role == R::method &&
+          std::find(methods.begin(), methods.end(), mark.value) == methods.end()) {
+        methods.push_back(mark.value);
+      }
+      if (mark.role == R::payer) payer = mark.value;
+      if (mark.role == R::money && mark.money) fees.push_back(*mark.money);
+    }
+    free = free || part.has(R::free);
+    negated = negated || part.has(R::negation) || part.has(R::no_return);
+    threshold = threshold || (part.has(R::money) && part.has_any(R::over, R::order, R::or_more));
+    starting = starting || (part.has(R::money) && part.has(R::from));
+    cost = cost || states_cost(part);
+  }
+};
+
+void ReturnRules::claim_free(const Sentence& s, std::string_view prefix, std::string doubt) {
+  claim(s, std::string(prefix) + "paid_by", "shop", doubt);
+  if (frame_.currency) {
+    claim(s, std::string(prefix) + "fee", value_text(Money{0, *frame_.currency}), doubt);
+  }
+}
+
+void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
+  std::string doubt;
+  if (group.threshold) doubt = "It depends on the value of the order.";
+  if (group.starting) doubt = "The amount is where prices start.";
+  std::vector<std::string> places;
+  for (const auto method : group.methods) {
+    const bool offered = !group.negated || group.cost;
+    claim(s, method, value_text(offered));
+    places.push_back(std::string(method) + ".");
+  }
+  if (!group.cost) return;
+  if (places.empty()) places.emplace_back();
+  const bool shop_pays =
+      (group.free && !group.negated) || (group.payer == "shop" && !group.negated);
+  for (const auto& place : places) {
+    if (!group.fees.empty() && group.fees.size() == 1 && !(group.free && !group.negated)) {
+      claim(s, place + "paid_by", "customer", doubt);
+      claim(s, place + "fee", value_text(group.fees.front()), doubt);
+    } else if (!group.fees.empty()) {
+      claim(s, place + "fee", value_text(group.fees.front()), "Several costs stand side by side.");
+    } else if (shop_pays && group.payer != "customer") {
+      claim_free(s, place, doubt);
+    } else if (group.free || group.payer == "shop" || !group.negated) {
+      claim(s, place + "paid_by", "customer", doubt);
+    }
+  }
+}
+
+void ReturnRules::read_costs(const Sentence& s) {
+  if (s.has_any(R::restocking, R::item, R::first_delivery)) return;
+  const auto parts = parts_of(s);
+  std::vector<CostGroup> groups(1);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const bool speaks = parts[i].has(R::method) || states_cost(parts[i]);
+    if (!speaks) {
+      // "houden we in op je terugbetaling": belongs to what stands before
+      continue;
+    }
+    const bool later = std::any_of(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
+                                   [](const Sentence& one) { return states_cost(one); });
+    CostGroup& last = groups.back();
+    const bool opens = last.cost && (states_cost(parts[i]) || later || parts[i].has(R::method));
+    if (opens) groups.emplace_back();
+    groups.back().add(parts[i]);
+  }
+  const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer);
+  if (!speaks_of_returns) return;
+  if (s.has(R::kept_below) && s.has(R::charged_after)) return;
+  for (const auto& group : groups) {
+    if (group.cost || !group.methods.empty()) claim_group(s, group);
+  }
+}
+
+}  // namespace rangebook

@@ -1,0 +1,357 @@
+// Rules for windows, seasons, items, conditions and refunds. Costs stand in policy_return_costs.cc.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "importers/policy_rules.h"
+#include "schema/terms_values.h"
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+using Sentence = PolicySentence;
+
+constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
+constexpr std::string_view kLegal =
+    "The sentence speaks of the legal right, not of the shop's own.";
+constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
+
+/// The last mark of the role that ends at or before a token; nothing if there is none.
+const PolicyMark* last_before(const Sentence& s, R role, std::uint32_t at) {
+  const PolicyMark* last = nullptr;
+  for (const auto& mark : s.marks) {
+    if (mark.role == role && mark.end <= at) last = &mark;
+  }
+  return last;
+}
+
+const PolicyMark* next_after(const Sentence& s, R role, std::uint32_t at) {
+  for (const auto& mark : s.marks) {
+    if (mark.role == role && mark.begin >= at) return &mark;
+  }
+  return nullptr;
+}
+
+bool between(const Sentence& s, R role, std::uint32_t begin, std::uint32_t end) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == role && one.begin >= begin && one.end <= end;
+  });
+}
+
+bool word_between(const Sentence& s, std::uint32_t begin, std::uint32_t end,
+                  std::initializer_list<std::string_view> words) {
+  for (auto at = begin; at < end && at < s.tokens.size(); ++at) {
+    if (std::find(words.begin(), words.end(), s.word(at)) != words.end()) return true;
+  }
+  return false;
+}
+
+std::optional<CountedFrom> counted_from(std::string_view event) {
+  if (event == "delivery") return CountedFrom::delivery;
+  if (event == "purchase") return CountedFrom::purchase;
+  if (event == "dispatch") return CountedFrom::dispatch;
+  return std::nullopt;
+}
+
+/// The event a time is counted from: named behind it, or before it ("ab Erhalt .. 14 Tage").
+const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
+  const auto* next_span = next_after(s, R::span, span.end);
+  const auto limit = next_span != nullptr ? next_span->begin : span.end + 12;
+  const PolicyMark* event = next_after(s, R::event, span.end);
+  if (event != nullptr && event->begin <= std::min<std::uint32_t>(limit, span.end + 12)) {
+    return event;
+  }
+  event = last_before(s, R::event, span.begin);
+  return event != nullptr && event->begin + 14 >= span.begin &&
+                 !between(s, R::span, event->end, span.begin)
+             ? event
+             : nullptr;
+}
+
+/// The places of items in the sentence, each item once.
+std::vector<const PolicyMark*> items_of(const Sentence& s) {
+  std::vector<const PolicyMark*> items;
+  for (const auto& mark : s.marks) {
+    if (mark.role == R::item) items.push_back(&mark);
+  }
+  return items;
+}
+
+/// What the sentence says about one of its items; nothing if it only mentions it.
+std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool in_list) {
+  const PolicyMark* refusal = last_before(s, R::no_return, item.begin);
+  const PolicyMark* later = next_after(s, R::no_return, item.end);
+  const PolicyMark* seal = next_after(s, R::seal, item.end);
+  const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
+  const PolicyMark* next_item = next_after(s, R::item, item.end);
+  const bool other_between =
+      next_item != nullptr && seal != nullptr && next_item->begin < seal->begin &&
+      word_between(s, item.end, next_item->begin, {"that", "which", "die", "qui"});
+  const bool refused_first = later != nullptr && seal != nullptr && later->begin < seal->begin &&
+                             word_between(s, later->end, seal->begin, {",", ";", "while", "and"}) &&
+                             next_item != nullptr && next_item->begin < seal->begin;
+  if (seal != nullptr && !other_between && !refused_first) {
+    return ItemRule::unopened_only;
+  }
+  if (seal_before != nullptr && seal_before->end + 1 >= item.begin) {
+    return ItemRule::unopened_only;
+  }
+  const bool only =
+      s.has(R::only) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                     {"but", "aber", "mais", "maar"});
+  const bool refused = refusal != nullptr || later != nullptr || in_list;
+  if (only && (s.has(R::exchange) || s.has(R::credit))) {
+    if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
+    return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
+  }
+  const PolicyMark* outside = last_before(s, R::outside, item.begin);
+  if (outside != nullptr && refused) return std::nullopt;
+  if (refused) return ItemRule::not_returnable;
+  if (outside != nullptr && s.has(R::returns)) return ItemRule::not_returnable;
+  if (s.has(R::returnable) && !s.has(R::negation)) return ItemRule::returnable;
+  return std::nullopt;
+}
+
+}  // namespace
+
+void ReturnRules::claim(const Sentence& s, std::string_view name, std::string text,
+                        std::string doubt) {
+  if (doubt.empty()) doubt = doubt_;
+  claims_.add({prefix_ + std::string(name), std::move(text), s.text, s.byte, std::move(doubt)});
+}
+
+void ReturnRules::set_region(const Sentence& s) {
+  prefix_ = "return.";
+  const auto* region = s.first(R::region);
+  if (region == nullptr || is_home(region->value, frame_)) return;
+  std::string key(region->value);
+  std::transform(key.begin(), key.end(), key.begin(),
+                 [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 32) : c; });
+  if (s.has(R::outside)) key = "WORLD";
+  prefix_ = "return." + key + ".";
+}
+
+void ReturnRules::read(const Sentence& s) {
+  if (s.has(R::example)) return;
+  if (s.has(R::faulty) && !s.has(R::unless_faulty) && !s.has_any(R::no_return, R::need)) return;
+  set_region(s);
+  doubt_.clear();
+  if (s.has(R::hedge)) doubt_ = kHedged;
+  if (s.has(R::statutory)) {
+    for (const auto& mark : s.marks) {
+      const bool window = mark.role == R::span && mark.span.max && mark.span.min == mark.span.max;
+      if (!window || *mark.span.max < 7) continue;
+      claim(s, "window", value_text(ReturnWindow{mark.span.max, mark.span.unit, {}}),
+            std::string(kLegal));
+    }
+    return;
+  }
+  const bool items = read_items(s);
+  read_needs(s);
+  if (read_season(s)) return;
+  if (items && !s.has(R::span)) return;
+  if (items) doubt_ = kSomeItems;
+  read_spans(s);
+  read_costs(s);
+  read_refund(s);
+  read_rest(s);
+}
+
+void ReturnRules::open_list(const Sentence& s) {
+  in_list_ = s.has(R::no_return) && !s.has(R::item);
+}
+
+bool ReturnRules::read_items(const Sentence& s) {
+  bool any = false;
+  for (const auto* item : items_of(s)) {
+    any = true;
+    const auto rule = rule_for(s, *item, in_list_);
+    if (!rule) continue;
+    claim(s, fmt::format("items.{}", item->value), value_text(*rule));
+  }
+  return any;
+}
+
+void ReturnRules::read_needs(const Sentence& s) {
+  const bool waived = s.has(R::not_needed);
+  for (const auto& mark : s.marks) {
+    if (mark.role == R::need) claim(s, fmt::format("needs.{}", mark.value), value_text(!waived));
+  }
+}
+
+/// "Bought between .. and .. can be returned until ..": true when the sentence speaks of dates.
+bool ReturnRules::read_season(const Sentence& s) {
+  std::vector<const PolicyMark*> days;
+  for (const auto& mark : s.marks) {
+    if (mark.role == R::day) days.push_back(&mark);
+  }
+  if (days.empty()) return false;
+  SeasonalWindow season;
+  const PolicyMark* until = nullptr;
+  for (const auto* day : days) {
+    const auto* word = last_before(s, R::until, day->begin);
+    const bool close = word != nullptr && word->end + 3 >= day->begin;
+    const bool upper = word_between(s, day->begin < 3 ? 0 : day->begin - 3, day->begin,
+                                    {"and", "und", "et", "en", "to", "-"});
+    if (close && !(upper && days.size() > 2 && day != days.back())) until = day;
+  }
+  if (until == nullptr && days.size() != 2) return true;
+  std::vector<const PolicyMark*> bought;
+  for (const auto* day : days) {
+    if (day != until) bought.push_back(day);
+  }
+  if (until != nullptr) season.until = until->day;
+  if (until == days.front() && days.size() == 3) {
+    season.from = bought[0]->day;
+    season.to = bought[1]->day;
+  } else if (bought.size() == 2) {
+    season.from = bought[0]->day;
+    season.to = bought[1]->day;
+  } else if (bought.size() == 1) {
+    const auto* before = last_before(s, R::between, bought[0]->begin);
+    const bool from = before != nullptr && before->end + 3 >= bought[0]->begin;
+    (from ? season.from : season.to) = bought[0]->day;
+  } else if (!bought.empty()) {
+    return true;
+  }
+  if (season.from && season.to && season.to->year && !season.from->year) {
+    season.from->year = *season.to->year - (season.from->month > season.to->month ? 1 : 0);
+  }
+  if (!season.until) {
+    const auto* span = s.first(R::span);
+    if (span == nullptr || span->span.unit != DayUnit::days || !span->span.max) return true;
+    season.days = span->span.max;
+  }
+  std::string doubt;
+  const auto last = season.until && season.until->year ? season.until : season.to;
+  if (last && last->year && frame_.observed) {
+    const Day over{date::year{*last->year} / date::month{last->month} / date::day{last->day}};
+    if (over < *frame_.observed) doubt = "These dates are over.";
+  }
+  if (!s.has_any(R::season, R::event)) doubt = "It is not said what the date is about.";
+  doubt_.clear();
+  claim(s, "seasons", value_text(std::vector<SeasonalWindow>{season}), doubt);
+  return true;
+}
+
+void ReturnRules::read_spans(const Sentence& s) {
+  bool window_seen = false;
+  std::size_t windows = 0;
+  for (std::size_t i = 0; i < s.marks.size(); ++i) {
+    if (s.marks[i].role == R::span) read_span(s, i, window_seen);
+    windows += s.marks[i].role == R::span ? 1 : 0;
+  }
+  const auto* can = s.first(R::no_limit);
+  if (can != nullptr && windows == 0 && s.has(R::returns) && !s.has(R::negation)) {
+    claim(s, "window", "no limit");
+  }
+}
+
+void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_seen) {
+  const PolicyMark& span = s.marks[index];
+  const auto* event = event_of(s, span);
+  const auto* act = last_before(s, R::refund_act, span.begin);
+  const auto* act_behind = next_after(s, R::refund_act, span.end);
+  const bool ours = event != nullptr && event->value == "back";
+  const bool customers = event != nullptr && !ours;
+  const bool return_left = last_before(s, R::returns, span.begin) != nullptr;
+  const bool act_close = act != nullptr && !between(s, R::returns, act->end, span.begin);
+  const bool act_first =
+      act_behind != nullptr && !return_left && !between(s, R::returns, span.end, act_behind->begin);
+  if (ours || ((act_close || act_first) && !(customers && event->value == "purchase"))) {
+    if (s.has_any(R::refund, R::refund_act)) {
+      DaySpan time = span.span;
+      if (time.min == time.max && span.open) time.min.reset();
+      claim(s, "refund_within", value_text(time));
+    }
+    return;
+  }
+  const bool fixed = span.span.max && (!span.span.min || span.span.min == span.span.max);
+  if (!fixed) return;
+  const auto* further = last_before(s, R::further, span.begin);
+  const bool second = (further != nullptr && further->end + 4 >= span.begin) ||
+                      (event == nullptr && next_after(s, R::tell, span.end) != nullptr &&
+                       return_left && window_seen);
+  if (second) {
+    claim(s, "send_back_within", value_text(DaySpan{span.span.max, span.span.max, span.span.unit}));
+    return;
+  }
+  if (s.has(R::dispatch) && event == nullptr && !s.has(R::returns)) return;
+  if (s.has(R::negation) && !s.has_any(R::can, R::need) && s.has(R::no_return)) return;
+  ReturnWindow window{span.span.max, span.span.unit, {}};
+  if (event != nullptr) window.from = counted_from(event->value);
+  claim(s, "window", value_text(window));
+  window_seen = true;
+}
+
+void ReturnRules::read_refund(const Sentence& s) {
+  if (!s.has_any(R::refund, R::refund_act, R::returns)) return;
+  const bool refuses = s.has(R::negation);
+  if (s.has(R::original) && !refuses && s.has_any(R::refund, R::refund_act)) {
+    claim(s, "refund",
+          s.has(R::credit) && !s.has(R::only) ? "original payment, credit" : "original payment");
+  } else if (s.has(R::credit) && s.has(R::only) && !s.has(R::item)) {
+    claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
+  }
+  const auto* fee = s.first(R::first_delivery);
+  if (fee != nullptr && s.has_any(R::refund, R::refund_act) && !s.has(R::return_form)) {
+    const bool excluded =
+        refuses || s.has_any(R::outside, R::no_return) ||
+        word_between(s, 0, fee->begin, {"minus", "less", "abzuglich", "zuzuglich"});
+    claim(s, "delivery_refunded", value_text(!excluded),
+          s.has(R::money) ? "The sentence names an amount too." : std::string{});
+  }
+}
+
+void ReturnRules::read_rest(const Sentence& s) {
+  const auto* exchange = s.first(R::exchange);
+  if (exchange != nullptr && !s.has_any(R::item, R::day)) {
+    const bool no = s.has(R::negation) || s.has(R::no_return);
+    const bool yes = s.has(R::can) && !s.has(R::only);
+    if (no || yes) claim(s, "exchange", value_text(!no));
+  }
+  if (s.has(R::final_sale) &&
+      !s.has_any(R::item, R::method, R::span, R::need, R::region, R::free)) {
+    claim(s, "accepted", "no");
+  }
+  if (s.has(R::restocking)) {
+    if (const auto* share = s.first(R::share))
+      claim(s, "restocking_share", share_text(share->number));
+    const auto* money = s.first(R::money);
+    if (money != nullptr && money->money) claim(s, "restocking_fee", value_text(*money->money));
+  }
+}
+
+void ReturnRules::answer(const Sentence& q, bool yes, const Sentence& a) {
+  if (q.has_any(R::span, R::day, R::hedge, R::statutory, R::faulty)) return;
+  set_region(q);
+  doubt_.clear();
+  Sentence both = q;
+  both.text += " " + a.text;
+  if (q.has(R::item)) {
+    const auto items = items_of(q);
+    if (a.has_any(R::only, R::exchange, R::credit, R::seal)) return;
+    for (const auto* item : items) {
+      claim(both, fmt::format("items.{}", item->value),
+            value_text(yes ? ItemRule::returnable : ItemRule::not_returnable));
+    }
+    return;
+  }
+  const auto* payer = q.first(R::payer);
+  if (q.has(R::returns) && (q.has(R::free) || (payer != nullptr && payer->value == "customer"))) {
+    const bool free = q.has(R::free) == yes;
+    if (free) {
+      claim_free(both, "", {});
+    } else if (!a.has(R::money)) {
+      claim(both, "paid_by", "customer");
+    }
+    return;
+  }
+  const auto* method = q.first(R::method);
+  if (method != nullptr && q.has(R::returns)) return claim(both, method->value, value_text(yes));
+  if (q.has(R::exchange)) claim(both, "exchange", value_text(yes));
+}
+
+}  // namespace rangebook

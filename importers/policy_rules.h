@@ -1,0 +1,120 @@
+// The two sets of rules: what a sentence about returns, and one about delivery, claims.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "importers/policy_claims.h"
+#include "importers/policy_sentence.h"
+
+namespace rangebook {
+
+/// What rules need to know besides the sentence.
+struct PolicyFrame {
+  std::string country;               ///< of the shop; empty if not known
+  std::optional<Currency> currency;  ///< of the shop, for "free"
+  std::optional<Day> observed;
+};
+
+/// True where a region is the shop's own country or a part of it.
+bool is_home(std::string_view region, const PolicyFrame& frame);
+
+/// Sentences about returns.
+class ReturnRules {
+ public:
+  ReturnRules(PolicyFrame frame, PolicyClaims& claims)
+      : frame_(std::move(frame)), claims_(claims) {}
+
+  void read(const PolicySentence& sentence);
+  /// A question that was answered with yes or no.
+  void answer(const PolicySentence& question, bool yes, const PolicySentence& answer);
+  /// A heading or a sentence that announces a list of what cannot be returned, then its lines.
+  void open_list(const PolicySentence& sentence);
+  void close_list() { in_list_ = false; }
+
+ private:
+  struct CostGroup;
+  void claim(const PolicySentence& sentence, std::string_view name, std::string text,
+             std::string doubt = {});
+  void set_region(const PolicySentence& sentence);
+  bool read_items(const PolicySentence& sentence);
+  void read_needs(const PolicySentence& sentence);
+  bool read_season(const PolicySentence& sentence);
+  void read_spans(const PolicySentence& sentence);
+  void read_span(const PolicySentence& sentence, std::size_t mark, bool& window_seen);
+  void read_costs(const PolicySentence& sentence);
+  void claim_group(const PolicySentence& sentence, const CostGroup& group);
+  void claim_free(const PolicySentence& sentence, std::string_view prefix, std::string doubt);
+  void read_refund(const PolicySentence& sentence);
+  void read_rest(const PolicySentence& sentence);
+
+  PolicyFrame frame_;
+  PolicyClaims& claims_;
+  std::string prefix_ = "return.";
+  std::string doubt_;  ///< of the sentence at hand
+  bool in_list_ = false;
+};
+
+/// Sentences about delivery. Facts for all options wait until `finish`.
+class DeliveryRules {
+ public:
+  DeliveryRules(PolicyFrame frame, PolicyClaims& claims)
+      : frame_(std::move(frame)), claims_(claims) {}
+
+  /// `goes_on`: it follows a sentence of the same line, whose option it may speak of.
+  void read(const PolicySentence& sentence, bool goes_on);
+  /// A heading: its kind and places hold for what stands below.
+  void open_section(const PolicySentence& heading);
+  /// "If a return brings the order below .., the delivery fee is charged."
+  void read_kept(const PolicySentence& sentence);
+  void finish();
+
+ private:
+  struct Option {
+    std::string kind;  ///< empty: not said
+    std::vector<std::string> regions;
+  };
+  struct Step {
+    std::optional<Money> from;  ///< nothing: from 0
+    std::optional<int> grams;   ///< of a step by weight
+    Money fee;
+    PolicyClaim origin;
+  };
+  struct Clause;
+
+  std::string key_of(const Option& option) const;
+  void claim(const PolicySentence& sentence, const Option& option, std::string_view name,
+             std::string text, std::string doubt = {}, bool weak = false);
+  std::vector<Clause> clauses_of(const PolicySentence& sentence) const;
+  void read_context(const Clause& clause, Option& option) const;
+  void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
+  void weigh_money(const PolicySentence& sentence, Clause& clause) const;
+  void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
+  void claim_alone(const PolicySentence& sentence, const Clause& clause);
+  void read_spans(const PolicySentence& sentence, const Clause& clause);
+  void read_extras(const PolicySentence& sentence, const Option& option);
+  void add_step(const PolicySentence& sentence, const Option& option, std::optional<Money> from,
+                const Money& fee);
+  void finish_steps_of(const std::string& key, std::vector<Step> steps);
+  void finish_option(const std::string& key);
+  void read_weights(const PolicySentence& sentence, const std::vector<Clause>& clauses);
+  void finish_steps();
+  void finish_weights();
+  void finish_options();
+
+  PolicyFrame frame_;
+  PolicyClaims& claims_;
+  Option section_;
+  Option last_;
+  std::string doubt_;
+  std::map<std::string, std::vector<Step>> steps_;  ///< by option key
+  std::map<std::string, std::vector<Step>> weights_;
+  std::map<std::string, std::vector<std::string>> regions_;  ///< by option key
+  std::map<std::string, std::string> kinds_;                 ///< by option key
+  std::vector<PolicyClaim> for_all_;  ///< handling, threshold rules: of every option
+};
+
+}  // namespace rangebook

@@ -1,0 +1,67 @@
+// One sentence of a policy (or a part of one that speaks of one thing), ready for the rules.
+#pragma once
+
+#include <algorithm>
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "importers/policy_lines.h"
+#include "importers/policy_tokens.h"
+
+namespace rangebook {
+
+struct PolicySentence {
+  std::string text;
+  std::uint32_t byte = 0;  ///< in the document
+  PolicyLineKind kind = PolicyLineKind::text;
+  std::vector<PolicyToken> tokens;
+  std::vector<PolicyMark> marks;
+
+  bool question() const { return text.ends_with('?'); }
+  const PolicyMark* first(PolicyRole role) const {
+    const auto at = std::find_if(marks.begin(), marks.end(),
+                                 [&](const PolicyMark& one) { return one.role == role; });
+    return at == marks.end() ? nullptr : &*at;
+  }
+  bool has(PolicyRole role) const { return first(role) != nullptr; }
+  template <typename... Roles>
+  bool has_any(Roles... roles) const {
+    return (has(roles) || ...);
+  }
+  std::string_view word(std::size_t at) const {
+    return at < tokens.size() ? std::string_view(tokens[at].word) : std::string_view{};
+  }
+};
+
+/// The part of a sentence in tokens [begin, end), with the whole sentence as its text.
+inline PolicySentence part_of(const PolicySentence& whole, std::uint32_t begin, std::uint32_t end) {
+  PolicySentence part;
+  part.text = whole.text;
+  part.byte = whole.byte;
+  part.kind = whole.kind;
+  part.tokens.assign(whole.tokens.begin() + begin, whole.tokens.begin() + end);
+  for (PolicyMark mark : whole.marks) {
+    if (mark.begin < begin || mark.end > end) continue;
+    mark.begin -= begin;
+    mark.end -= begin;
+    part.marks.push_back(std::move(mark));
+  }
+  return part;
+}
+
+/// The words that join two statements.
+inline bool is_joint(std::string_view word) {
+  static constexpr std::string_view kJoints[] = {
+      "and", "or",   "but", "while", "whereas", "und",     "oder",  "aber",   "et",
+      "ou",  "mais", "en",  "of",    "maar",    "however", "sowie", "tandis", "alternatively"};
+  return std::find(std::begin(kJoints), std::end(kJoints), word) != std::end(kJoints);
+}
+
+inline bool is_stop(std::string_view word) {
+  return word == ";" || word == "," || word == "|" || word == "(" || word == ")" || word == ":" ||
+         word == "." || word == "!" || word == "?";
+}
+
+}  // namespace rangebook

@@ -1,0 +1,241 @@
+// Lines to sentences to rules: what each sentence is about, and answers to questions.
+#include "importers/policy_text.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+#include <variant>
+
+#include "importers/policy_claims.h"
+#include "importers/policy_lines.h"
+#include "importers/policy_rules.h"
+#include "importers/policy_sentence.h"
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+
+constexpr std::size_t kLongestHeading = 70;
+constexpr std::size_t kLongestSentence = 2000;
+
+enum class Topic : std::uint8_t { none, delivery, returns };
+
+bool speaks_of_returns(const PolicySentence& s) {
+  return s.has_any(R::returns, R::return_form, R::no_return, R::final_sale, R::refund_act) ||
+         (s.has(R::refund) && !s.has(R::kind)) || (s.has(R::exchange) && !s.has(R::money));
+}
+
+bool speaks_of_delivery(const PolicySentence& s) {
+  return s.has_any(R::delivery, R::kind, R::dispatch, R::all_orders, R::minimum_order) ||
+         (s.has(R::region) && s.has_any(R::money, R::free)) ||
+         (s.has(R::order) && s.has_any(R::money, R::free));
+}
+
+PolicyFrame frame_of(const TermsContext& context) {
+  PolicyFrame frame{context.country, context.currency, context.observed};
+  if (frame.country.empty() && frame.currency && frame.currency->code() == "GBP") {
+    frame.country = "GB";
+  }
+  return frame;
+}
+
+class PolicyReader {
+ public:
+  explicit PolicyReader(const TermsContext& context)
+      : document_(context.document),
+        frame_(frame_of(context)),
+        returns_(frame_, claims_),
+        delivery_(frame_, claims_) {}
+
+  TermsReading read(const std::vector<PolicyLine>& lines) {
+    for (const auto& line : lines) read_line(line);
+    delivery_.finish();
+    return claims_.resolve(document_);
+  }
+
+ private:
+  PolicySentence sentence_of(const PolicyLine& line, std::size_t begin, std::size_t end) const {
+    PolicySentence s;
+    s.text = line.text.substr(begin, std::min(end - begin, kLongestSentence));
+    s.byte = line.byte + static_cast<std::uint32_t>(begin);
+    s.kind = line.kind;
+    s.tokens = policy_tokens(s.text);
+    s.marks = policy_marks(s.text, s.tokens, frame_.currency);
+    return s;
+  }
+
+  void read_line(const PolicyLine& line) {
+    goes_on_ = false;
+    if (line.kind == PolicyLineKind::row) return read_row(line);
+    const auto bounds = sentence_bounds(line.text);
+    for (const auto& [begin, end] : bounds) {
+      PolicySentence s = sentence_of(line, begin, end);
+      if (bounds.size() == 1 && is_heading(s)) return read_heading(s);
+      read_sentence(std::move(s));
+      goes_on_ = true;
+    }
+  }
+
+  /// A heading by its element, or a short line that states no figure.
+  bool is_heading(const PolicySentence& s) const {
+    if (s.question()) return false;
+    if (s.kind == PolicyLineKind::heading) return !s.has_any(R::money, R::span, R::day, R::free);
+    return s.kind == PolicyLineKind::text && s.text.size() <= kLongestHeading &&
+           !s.text.ends_with('.') && !s.text.ends_with('!') &&
+           !s.has_any(R::money, R::span, R::day, R::free, R::item, R::payer, R::need, R::yes,
+                      R::no) &&
+           !s.has_any(R::negation, R::can);
+  }
+
+  void read_heading(const PolicySentence& s) {
+    question_.reset();
+    returns_.open_list(s);
+    const bool returns = speaks_of_returns(s);
+    const bool delivery = speaks_of_delivery(s);
+    if (returns || delivery) {
+      topic_ = returns && !delivery   ? Topic::returns
+               : delivery && !returns ? Topic::delivery
+                                      : Topic::none;
+    }
+    if (!returns) delivery_.open_section(s);
+  }
+
+  void read_row(const PolicyLine& line) {
+    PolicySentence s = sentence_of(line, 0, line.text.size());
+    const PolicyLine head_line{line.header, line.byte, PolicyLineKind::heading, {}};
+    const PolicySentence head = sentence_of(head_line, 0, line.header.size());
+    Topic topic = topic_;
+    if (speaks_of_returns(s) || s.has(R::return_form))
+      topic = Topic::returns;
+    else if (speaks_of_returns(head))
+      topic = Topic::returns;
+    else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region))
+      topic = Topic::delivery;
+    if (topic == Topic::returns) returns_.read(s);
+    if (topic == Topic::delivery) delivery_.read(s, false);
+  }
+
+  /// "Yes", "No" at the front, also behind the "A:" of a list of questions.
+  std::optional<bool> take_answer(PolicySentence& s) const {
+    std::uint32_t at = 0;
+    if (s.word(0).size() == 1 && s.word(1) == ":") at = 2;
+    for (const auto& mark : s.marks) {
+      const bool says = mark.begin == at && (mark.role == R::yes || mark.role == R::no);
+      const bool regret = mark.begin == at && mark.role == R::negation && s.tokens.size() <= at + 4;
+      if (!says && !regret) continue;
+      const bool yes = mark.role == R::yes;
+      const auto size = static_cast<std::uint32_t>(s.tokens.size());
+      s = part_of(s, std::min(mark.end, size), size);
+      return yes;
+    }
+    return std::nullopt;
+  }
+
+  void read_sentence(PolicySentence s) {
+    if (s.question()) {
+      question_ = std::move(s);
+      return;
+    }
+    if (question_) {
+      const PolicySentence question = *std::exchange(question_, std::nullopt);
+      topic_ = speaks_of_returns(question)    ? Topic::returns
+               : speaks_of_delivery(question) ? Topic::delivery
+                                              : topic_;
+      if (const auto yes = take_answer(s); yes && topic_ == Topic::returns) {
+        returns_.answer(question, *yes, s);
+      }
+    }
+    read_statement(s);
+    if (s.text.ends_with(':')) returns_.open_list(s);
+  }
+
+  void read_statement(const PolicySentence& s) {
+    if (s.kind == PolicyLineKind::text && !s.text.ends_with(':') && !s.has(R::item)) {
+      returns_.close_list();
+    }
+    const bool returns = speaks_of_returns(s);
+    const bool delivery = speaks_of_delivery(s);
+    if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
+        s.has_any(R::first_delivery, R::delivery) && s.has(R::returns)) {
+      return delivery_.read_kept(s);
+    }
+    if (returns && s.has_any(R::delivery, R::kind) && s.has_any(R::money, R::free, R::span)) {
+      return read_mixed(s);
+    }
+    if (returns) return read_returns(s);
+    if (delivery) return read_delivery(s);
+    if (topic_ == Topic::returns || s.has_any(R::item, R::need)) return read_returns(s);
+    if (topic_ == Topic::delivery) read_delivery(s);
+  }
+
+  void read_returns(const PolicySentence& s) {
+    if (!goes_on_ || speaks_of_returns(s)) topic_ = Topic::returns;
+    returns_.read(s);
+  }
+
+  void read_delivery(const PolicySentence& s) {
+    topic_ = Topic::delivery;
+    delivery_.read(s, goes_on_);
+  }
+
+  /// "Free delivery over 50 and free returns": part by part, where each part speaks of one of them.
+  void read_mixed(const PolicySentence& s) {
+    const auto size = static_cast<std::uint32_t>(s.tokens.size());
+    std::uint32_t begin = 0;
+    std::vector<std::pair<std::uint32_t, std::uint32_t>> parts;
+    for (std::uint32_t at = 0; at <= size; ++at) {
+      const bool stop = at == size || is_stop(s.word(at)) || is_joint(s.word(at));
+      if (!stop) continue;
+      if (at > begin) parts.emplace_back(begin, at);
+      begin = at + 1;
+    }
+    std::vector<Topic> topics;
+    bool both = false;
+    for (const auto& [from, to] : parts) {
+      const auto part = part_of(s, from, to);
+      const bool returns = speaks_of_returns(part);
+      const bool delivery = part.has_any(R::delivery, R::kind);
+      both = both || (returns && delivery);
+      topics.push_back(returns          ? Topic::returns
+                       : delivery       ? Topic::delivery
+                       : topics.empty() ? Topic::none
+                                        : topics.back());
+    }
+    const bool split =
+        !both && std::find(topics.begin(), topics.end(), Topic::delivery) != topics.end();
+    if (!split) return read_returns(s);
+    std::replace(topics.begin(), topics.end(), Topic::none, topics.back());
+    for (std::size_t i = 0; i < parts.size();) {
+      std::size_t last = i;
+      while (last + 1 < parts.size() && topics[last + 1] == topics[i]) ++last;
+      const auto part = part_of(s, parts[i].first, parts[last].second);
+      if (topics[i] == Topic::delivery) delivery_.read(part, goes_on_);
+      if (topics[i] == Topic::returns) returns_.read(part);
+      i = last + 1;
+    }
+  }
+
+  std::string document_;
+  PolicyFrame frame_;
+  PolicyClaims claims_;
+  ReturnRules returns_;
+  DeliveryRules delivery_;
+  Topic topic_ = Topic::none;
+  std::optional<PolicySentence> question_;
+  bool goes_on_ = false;
+};
+
+}  // namespace
+
+TermsReading read_policy_text(std::string_view text, const TermsContext& context) {
+  return PolicyReader(context).read(lines_of_text(text.substr(0, kMaxPolicyBytes)));
+}
+
+TermsReading read_policy_page(std::string_view html, const TermsContext& context) {
+  const auto built = HtmlTree::build(html.substr(0, kMaxPolicyBytes));
+  const auto* tree = std::get_if<HtmlTree>(&built);
+  return tree == nullptr ? TermsReading{} : PolicyReader(context).read(lines_of_page(*tree));
+}
+
+}  // namespace rangebook

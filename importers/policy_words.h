@@ -1,0 +1,28 @@
+// The tables `policy_words.tsv` and `policy_numbers.tsv`, loaded once.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "importers/policy_tokens.h"
+
+namespace rangebook {
+
+/// The longest phrases of the table that begin at each place; they do not overlap.
+std::vector<PolicyMark> phrase_marks(const std::vector<PolicyToken>& tokens);
+
+/// A number in digits or words at tokens [at, ..): its value and how many tokens it takes.
+/// `article`: it is an article (`a month`), a number only before a unit.
+struct PolicyNumber {
+  int value = 0;
+  std::size_t tokens = 0;
+  bool article = false;
+};
+std::optional<PolicyNumber> number_at(const std::vector<PolicyToken>& tokens, std::size_t at);
+
+/// 1 to 12.
+std::optional<unsigned> month_named(std::string_view word);
+
+}  // namespace rangebook

@@ -1,0 +1,38 @@
+// Policies as people write them, against their truth: what is taken without asking has to be right.
+// The texts are our own work (tests/checks/policies/README.md).
+#include "importers/policy_text.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <cstdlib>
+
+#include "tests/importers/policy_cases.h"
+
+namespace rangebook {
+namespace {
+
+void print_table(const std::string& title, const PolicyScores& scores) {
+  std::printf("%s\n%-34s %6s %6s %6s %6s %10s %7s\n", title.c_str(), "field", "truth", "taken",
+              "right", "asked", "precision", "recall");
+  for (const auto& [field, score] : scores) {
+    std::printf("%-34s %6d %6d %6d %6d %10.3f %7.3f\n", field.c_str(), score.truth, score.taken,
+                score.right, score.asked, score.precision(), score.recall());
+  }
+}
+
+void expect_floors(const std::string& file) {
+  std::string misses;
+  const auto scores = score_cases(policy_cases(file), misses);
+  print_table(file, scores);
+  const bool quiet = std::getenv("RANGEBOOK_MISSES") == nullptr;
+  if (!quiet) std::printf("%s", misses.c_str());
+  EXPECT_GE(scores.at("all").precision(), 0.98) << misses;
+  EXPECT_GE(scores.at("all").recall(), 0.85) << misses;
+}
+
+TEST(PolicyText, HeldOutTexts) { expect_floors("held_out.txt"); }
+
+}  // namespace
+}  // namespace rangebook
