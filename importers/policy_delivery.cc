@@ -34,10 +34,23 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   }
   if (!is_joint(word)) return false;
   const auto after = part_of(s, at + 1, size);
+  const bool places = !before.marks.empty() && before.marks.back().role == R::region &&
+                      !after.marks.empty() && after.marks.front().role == R::region;
+  if (places) return false;
   const bool range = !before.marks.empty() && before.marks.back().role == R::money &&
                      !after.marks.empty() && after.marks.front().role == R::money;
   return !range && has_fact(before) &&
          after.has_any(R::money, R::free, R::span, R::kind, R::region);
+}
+
+/// "sent the same day": the day of dispatch, not a way of delivery.
+bool is_of_dispatch(const Sentence& part, const PolicyMark& kind) {
+  if (kind.value != "same-day" && kind.value != "next-day") return false;
+  return std::any_of(part.marks.begin(), part.marks.end(), [&](const PolicyMark& one) {
+    const bool behind = one.begin >= kind.end && one.begin <= kind.end + 2;
+    const bool before = one.end <= kind.begin && one.end + 4 >= kind.begin;
+    return one.role == R::dispatch && (behind || before);
+  });
 }
 
 }  // namespace
@@ -75,6 +88,7 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
   bool outside = false;
   for (const auto& mark : clause.part.marks) {
     if (mark.role == R::outside) outside = true;
+    if (mark.role == R::kind && is_of_dispatch(clause.part, mark)) continue;
     const bool faster =
         option.kind == "express" && mark.value == "next-day" && !has_fact(clause.part);
     if (mark.role == R::kind && !faster) option.kind = mark.value;
@@ -148,6 +162,12 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
       if (other.role == R::dispatch) dispatch = true;
       if (other.role == R::delivery) dispatch = false;
     }
+    for (const auto& other : clause.part.marks) {
+      const bool behind = other.begin >= mark.end && other.begin <= mark.end + 3;
+      if (!behind) continue;
+      if (other.role == R::delivery) dispatch = false;
+      if (other.role == R::dispatch) dispatch = true;
+    }
     const auto* sent = s.first(R::dispatch);
     const auto* event = clause.part.first(R::event);
     const bool counted =
@@ -161,7 +181,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     if (mark.open && span.min == span.max) span.min.reset();
     if (dispatch) {
       PolicyClaim fact{"handling", value_text(span), s.text, s.byte, doubt_, false};
-      if (clause.option.kind.empty() && clause.option.regions.empty()) {
+      if (!s.has_any(R::kind, R::region)) {
         for_all_.push_back(std::move(fact));
       } else {
         claim(s, clause.option, "handling", value_text(span));
@@ -175,7 +195,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
 }
 
 void DeliveryRules::read_extras(const Sentence& s, const Option& option) {
-  if (const auto* parcel = s.first(R::per_parcel); parcel != nullptr && !s.has(R::negation)) {
+  if (const auto* parcel = s.first(R::per_parcel); parcel != nullptr && s.has(R::money)) {
     claim(s, option, "per_parcel", std::string(parcel->value));
   }
   if (s.has(R::before_discount)) {

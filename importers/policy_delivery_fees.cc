@@ -52,10 +52,15 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   }
   clause.free = part.has(R::free) && !part.has(R::negation);
   const bool orders = part.has(R::order) || part.has(R::smaller);
+  const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
+                           s.has_any(R::free, R::order) && !s.has(R::negation);
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
-    const bool joined = i + 1 < amounts.size() && amounts[i + 1]->begin <= mark.end + 2 &&
-                        is_range_word(part.word(mark.end));
+    const auto* over = close_before(part, R::over, mark.begin, 3);
+    const auto* under = close_before(part, R::under, mark.begin, 3);
+    const bool joined = over == nullptr && under == nullptr && i + 1 < amounts.size() &&
+                        amounts[i + 1]->begin <= mark.end + 2 &&
+                        is_range_word(part.word(mark.end)) && *mark.money < *amounts[i + 1]->money;
     const bool by_value = orders || amounts.size() > 2 || part.has(R::between) ||
                           (clause.limits.empty() && s.has(R::order));
     if (joined && by_value) {
@@ -64,11 +69,9 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
       continue;
     }
     const bool more = close_after(part, R::or_more, mark.end) || part.word(mark.end) == "+";
-    const auto* over = close_before(part, R::over, mark.begin, 3);
     const auto* from = close_before(part, R::from, mark.begin, 3);
-    const auto* under = close_before(part, R::under, mark.begin, 3);
     const bool order_before = close_before(part, R::order, mark.begin, 2) != nullptr;
-    const bool bounded = clause.free || orders || amounts.size() > 1;
+    const bool bounded = clause.free || orders || amounts.size() > 1 || of_sentence;
     if (more) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin});
     } else if (over != nullptr) {
@@ -76,13 +79,12 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     } else if (under != nullptr &&
                (orders || s.has(R::order) || clause.free || amounts.size() > 1)) {
       clause.limits.push_back({*mark.money, Bound::under, mark.begin});
-    } else if (from != nullptr && bounded && !part.has(R::deduct)) {
+    } else if (from != nullptr && bounded) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin});
-    } else if (order_before && clause.free) {
+    } else if (order_before && (clause.free || amounts.size() > 1)) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin});
     } else {
-      const bool starts = from != nullptr && part.word(from->begin) != "of";
-      clause.fees.push_back({*mark.money, mark.begin, starts});
+      clause.fees.push_back({*mark.money, mark.begin, from != nullptr});
     }
   }
 }

@@ -316,13 +316,17 @@ class Numbers {
                           tokens_[end + 1].word.size() == 2 && is_number(tokens_[end + 1]) &&
                           tokens_[end + 1].begin == tokens_[at].end + 1;
     if (decimals) end += 2;
-    const bool bound = phrase_ends(at, R::over) || phrase_ends(at, R::from) ||
+    const bool range = end + 1 < tokens_.size() && is_range_word(end) &&
+                       std::any_of(found_.begin(), found_.end(), [&](const PolicyMark& one) {
+                         return one.role == R::money && one.begin == end + 1;
+                       });
+    const bool bound = range || phrase_ends(at, R::over) || phrase_ends(at, R::from) ||
                        phrase_ends(at, R::under) || phrase_at(end, R::or_more) != nullptr;
     static constexpr std::string_view kNotMoney[] = {
         "uhr",  "uur",   "h",    "pm",      "am",       "o'clock", "kg", "%",
         "cm",   "items", "noon", "artikel", "articles", "pieces",  "p",  "artikelen",
         "uren", "-",     "/",    "heures",  "a",        "years"};
-    const bool other = end < tokens_.size() &&
+    const bool other = !range && end < tokens_.size() &&
                        (std::find(std::begin(kNotMoney), std::end(kNotMoney), tokens_[end].word) !=
                             std::end(kNotMoney) ||
                         phrase_at(end, R::unit) != nullptr || month_named(tokens_[end].word));

@@ -38,6 +38,7 @@ struct ReturnRules::CostGroup {
   bool cost = false;
   bool free = false;
   bool negated = false;
+  bool returns = false;  ///< it says so itself
   bool threshold = false;
   bool starting = false;
   std::string_view payer;
@@ -53,7 +54,8 @@ struct ReturnRules::CostGroup {
       if (mark.role == R::money && mark.money) fees.push_back(*mark.money);
     }
     free = free || part.has(R::free);
-    negated = negated || part.has(R::negation) || part.has(R::no_return);
+    negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
+    returns = returns || part.has_any(R::returns, R::final_sale, R::no_return);
     threshold = threshold || (part.has(R::money) && part.has_any(R::over, R::order, R::or_more));
     starting = starting || (part.has(R::money) && part.has(R::from));
     cost = cost || states_cost(part);
@@ -74,6 +76,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
+    if (!group.cost && !group.returns && s.kind == PolicyLineKind::text) continue;
     claim(s, method, value_text(offered));
     places.push_back(std::string(method) + ".");
   }
@@ -101,14 +104,14 @@ void ReturnRules::read_costs(const Sentence& s) {
   std::vector<CostGroup> groups(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const bool speaks = parts[i].has(R::method) || states_cost(parts[i]);
-    if (!speaks) {
-      // "houden we in op je terugbetaling": belongs to what stands before
-      continue;
-    }
+    if (!speaks) continue;
     const bool later = std::any_of(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
                                    [](const Sentence& one) { return states_cost(one); });
     CostGroup& last = groups.back();
-    const bool opens = last.cost && (states_cost(parts[i]) || later || parts[i].has(R::method));
+    // "Free by post or in store": what follows without a word of its own shares the cost.
+    const bool shares = !last.methods.empty() && !states_cost(parts[i]) && !later &&
+                        !parts[i].has_any(R::returns, R::can, R::no_return, R::negation);
+    const bool opens = last.cost && !shares;
     if (opens) groups.emplace_back();
     groups.back().add(parts[i]);
   }

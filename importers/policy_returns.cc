@@ -70,6 +70,15 @@ const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
              : nullptr;
 }
 
+/// The words around a mark up to the next stops.
+Sentence clause_around(const Sentence& s, const PolicyMark& mark) {
+  std::uint32_t begin = mark.begin;
+  std::uint32_t end = mark.end;
+  while (begin > 0 && !is_stop(s.word(begin - 1))) --begin;
+  while (end < s.tokens.size() && !is_stop(s.word(end))) ++end;
+  return part_of(s, begin, end);
+}
+
 /// The places of items in the sentence, each item once.
 std::vector<const PolicyMark*> items_of(const Sentence& s) {
   std::vector<const PolicyMark*> items;
@@ -95,13 +104,15 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   if (seal != nullptr && !other_between && !refused_first) {
     return ItemRule::unopened_only;
   }
-  if (seal_before != nullptr && seal_before->end + 1 >= item.begin) {
+  if (seal_before != nullptr && seal_before->end == item.begin) {
     return ItemRule::unopened_only;
   }
   const bool only =
       s.has(R::only) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
                                      {"but", "aber", "mais", "maar"});
-  const bool refused = refusal != nullptr || later != nullptr || in_list;
+  const bool left_out =
+      next_after(s, R::outside, item.end) != nullptr && s.has(R::returns) && !s.has(R::returnable);
+  const bool refused = refusal != nullptr || later != nullptr || in_list || left_out;
   if (only && (s.has(R::exchange) || s.has(R::credit))) {
     if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
     return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
@@ -148,6 +159,7 @@ void ReturnRules::read(const Sentence& s) {
     }
     return;
   }
+  if (read_exceptions(s)) return;
   const bool items = read_items(s);
   read_needs(s);
   if (read_season(s)) return;
@@ -157,6 +169,24 @@ void ReturnRules::read(const Sentence& s) {
   read_costs(s);
   read_refund(s);
   read_rest(s);
+}
+
+/// "All garments can be returned .., except swimwear": the rule, then what it leaves out.
+bool ReturnRules::read_exceptions(const Sentence& s) {
+  const auto* outside = s.first(R::outside);
+  const auto* item = s.first(R::item);
+  if (outside == nullptr || item == nullptr || item->begin < outside->end) return false;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  const auto rule = part_of(s, 0, outside->begin);
+  const auto rest = part_of(s, outside->end, size);
+  if (rule.has_any(R::no_return, R::negation) ||
+      !rule.has_any(R::returns, R::returnable, R::exchange))
+    return false;
+  const bool listed = std::exchange(in_list_, true);
+  read_items(rest);
+  in_list_ = listed;
+  read(rule);
+  return true;
 }
 
 void ReturnRules::open_list(const Sentence& s) {
@@ -177,7 +207,12 @@ bool ReturnRules::read_items(const Sentence& s) {
 void ReturnRules::read_needs(const Sentence& s) {
   const bool waived = s.has(R::not_needed);
   for (const auto& mark : s.marks) {
-    if (mark.role == R::need) claim(s, fmt::format("needs.{}", mark.value), value_text(!waived));
+    if (mark.role != R::need) continue;
+    // "Without a receipt you get a credit": needed only where it is refused otherwise.
+    const bool without = word_between(s, mark.begin < 3 ? 0 : mark.begin - 3, mark.begin,
+                                      {"without", "no", "ohne", "sans", "zonder"});
+    if (without && !s.has(R::no_return)) continue;
+    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived));
   }
 }
 
@@ -255,9 +290,12 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   const auto* act = last_before(s, R::refund_act, span.begin);
   const auto* act_behind = next_after(s, R::refund_act, span.end);
   const bool ours = event != nullptr && event->value == "back";
-  const bool customers = event != nullptr && !ours;
+  const bool customers = event != nullptr && !ours && event->begin < span.end + 5;
   const bool return_left = last_before(s, R::returns, span.begin) != nullptr;
-  const bool act_close = act != nullptr && !between(s, R::returns, act->end, span.begin);
+  const auto* exchange = act == nullptr ? nullptr : last_before(s, R::exchange, act->begin);
+  const bool exchange_or = exchange != nullptr && exchange->end + 2 >= act->begin;
+  const bool act_close =
+      act != nullptr && !exchange_or && !between(s, R::returns, act->end, span.begin);
   const bool act_first =
       act_behind != nullptr && !return_left && !between(s, R::returns, span.end, act_behind->begin);
   if (ours || ((act_close || act_first) && !(customers && event->value == "purchase"))) {
@@ -287,7 +325,7 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
 }
 
 void ReturnRules::read_refund(const Sentence& s) {
-  if (!s.has_any(R::refund, R::refund_act, R::returns)) return;
+  if (!s.has_any(R::refund, R::refund_act, R::returns, R::no_return)) return;
   const bool refuses = s.has(R::negation);
   if (s.has(R::original) && !refuses && s.has_any(R::refund, R::refund_act)) {
     claim(s, "refund",
@@ -296,7 +334,8 @@ void ReturnRules::read_refund(const Sentence& s) {
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
   }
   const auto* fee = s.first(R::first_delivery);
-  if (fee != nullptr && s.has_any(R::refund, R::refund_act) && !s.has(R::return_form)) {
+  if (fee != nullptr && s.has_any(R::refund, R::refund_act, R::no_return) &&
+      !s.has(R::return_form)) {
     const bool excluded =
         refuses || s.has_any(R::outside, R::no_return) ||
         word_between(s, 0, fee->begin, {"minus", "less", "abzuglich", "zuzuglich"});
@@ -308,8 +347,9 @@ void ReturnRules::read_refund(const Sentence& s) {
 void ReturnRules::read_rest(const Sentence& s) {
   const auto* exchange = s.first(R::exchange);
   if (exchange != nullptr && !s.has_any(R::item, R::day)) {
-    const bool no = s.has(R::negation) || s.has(R::no_return);
-    const bool yes = s.has(R::can) && !s.has(R::only);
+    const auto clause = clause_around(s, *exchange);
+    const bool no = clause.has_any(R::negation, R::no_return, R::final_sale);
+    const bool yes = clause.has(R::can) && !s.has(R::only);
     if (no || yes) claim(s, "exchange", value_text(!no));
   }
   if (s.has(R::final_sale) &&

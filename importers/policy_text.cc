@@ -27,7 +27,9 @@ bool speaks_of_returns(const PolicySentence& s) {
 }
 
 bool speaks_of_delivery(const PolicySentence& s) {
-  return s.has_any(R::delivery, R::kind, R::dispatch, R::all_orders, R::minimum_order) ||
+  return s.has_any(R::delivery, R::kind, R::dispatch, R::all_orders, R::minimum_order,
+                   R::first_delivery) ||
+         (s.has(R::per_parcel) && s.has(R::money)) ||
          (s.has(R::region) && s.has_any(R::money, R::free)) ||
          (s.has(R::order) && s.has_any(R::money, R::free));
 }
@@ -133,6 +135,7 @@ class PolicyReader {
   }
 
   void read_sentence(PolicySentence s) {
+    if (question_ && question_->has(R::day) && !s.question()) s = joined(*question_, s);
     if (s.question()) {
       question_ = std::move(s);
       return;
@@ -150,17 +153,31 @@ class PolicyReader {
     if (s.text.ends_with(':')) returns_.open_list(s);
   }
 
+  /// "Bought between .. and ..? Then you have until ..": one statement.
+  PolicySentence joined(const PolicySentence& first, const PolicySentence& second) const {
+    PolicySentence s = second;
+    s.text = first.text.substr(0, first.text.size() - 1) + ", " + second.text;
+    s.byte = first.byte;
+    s.tokens = policy_tokens(s.text);
+    s.marks = policy_marks(s.text, s.tokens, frame_.currency);
+    return s;
+  }
+
   void read_statement(const PolicySentence& s) {
     if (s.kind == PolicyLineKind::text && !s.text.ends_with(':') && !s.has(R::item)) {
       returns_.close_list();
     }
-    const bool returns = speaks_of_returns(s);
+    const bool way_back =
+        topic_ == Topic::returns && !s.has_any(R::kept_below, R::order) &&
+        (s.has(R::payer) || (s.has(R::method) && !s.has_any(R::delivery, R::dispatch)));
+    const bool returns = speaks_of_returns(s) || way_back;
     const bool delivery = speaks_of_delivery(s);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
         s.has_any(R::first_delivery, R::delivery) && s.has(R::returns)) {
       return delivery_.read_kept(s);
     }
-    if (returns && s.has_any(R::delivery, R::kind) && s.has_any(R::money, R::free, R::span)) {
+    if (returns && !way_back && s.has_any(R::delivery, R::kind) &&
+        s.has_any(R::money, R::free, R::span)) {
       return read_mixed(s);
     }
     if (returns) return read_returns(s);

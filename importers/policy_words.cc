@@ -103,6 +103,10 @@ std::vector<Word> phrase_words(std::string_view text) {
     }
     const bool prefix = piece.ends_with('*');
     if (prefix) piece.remove_suffix(1);
+    if (piece.ends_with('\'')) {  // an elision, which stands alone in a text too
+      words.push_back({std::string(piece), prefix, false});
+      continue;
+    }
     for (auto& token : policy_tokens(piece)) words.push_back({std::move(token.word)});
     if (!words.empty()) words.back().prefix = prefix;
   }
@@ -234,6 +238,13 @@ std::optional<int> compound(std::string_view word) {
 
 std::vector<PolicyMark> phrase_marks(const std::vector<PolicyToken>& tokens) {
   static const Lexicon lexicon;
+  const auto names_return = [&](std::size_t begin, std::size_t end) {
+    return std::any_of(tokens.begin() + static_cast<std::ptrdiff_t>(begin),
+                       tokens.begin() + static_cast<std::ptrdiff_t>(end), [](const auto& token) {
+                         return token.word.starts_with("return") || token.word == "retour" ||
+                                token.word.starts_with("rucksend") || token.word == "retoure";
+                       });
+  };
   std::vector<PolicyMark> marks;
   std::vector<const Phrase*> found;
   for (std::size_t at = 0; at < tokens.size();) {
@@ -244,7 +255,16 @@ std::vector<PolicyMark> phrase_marks(const std::vector<PolicyToken>& tokens) {
                        .begin = static_cast<std::uint32_t>(at),
                        .end = static_cast<std::uint32_t>(at + size)});
     }
-    at += std::max<std::size_t>(size, 1);
+    const bool method = !found.empty() && found.front()->role == R::method;
+    if (method && names_return(at, at + size)) {
+      marks.push_back({.role = R::returns,
+                       .begin = static_cast<std::uint32_t>(at),
+                       .end = static_cast<std::uint32_t>(at + size)});
+    }
+    const bool open =
+        !found.empty() && std::any_of(found.front()->words.begin(), found.front()->words.end(),
+                                      [](const Word& word) { return word.any; });
+    at += open ? 1 : std::max<std::size_t>(size, 1);  // words inside "send * back" count too
   }
   return marks;
 }
@@ -264,6 +284,9 @@ std::optional<PolicyNumber> number_at(const std::vector<PolicyToken>& tokens, st
     const bool unit_follows = next != nullptr && next->value < 10 && next->kind == "number";
     if (named->kind == "tens" && unit_follows) number = {named->value + next->value, 2, false};
     if (named->kind == "one" && next != nullptr && next->value == 100) number = {100, 2, false};
+    const bool twenty_one = named->kind == "tens" && at + 2 < tokens.size() &&
+                            tokens[at + 1].word == "et" && tokens[at + 2].word.starts_with("un");
+    if (twenty_one) number = {named->value + 1, 3, false};
     return number;
   }
   const auto value = compound(word);

@@ -33,6 +33,8 @@ void expect_floors(const std::string& file) {
 }
 
 TEST(PolicyText, HeldOutTexts) { expect_floors("held_out.txt"); }
+TEST(PolicyText, TuningTexts) { expect_floors("tuning.txt"); }
+TEST(PolicyText, FreshTexts) { expect_floors("fresh.txt"); }
 
 }  // namespace
 }  // namespace rangebook
