@@ -32,7 +32,7 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
                         !after.marks.empty() && after.marks.front().role == R::region;
     return !(word == "," && places);
   }
-  if (!is_joint(word)) return false;
+  if (!is_joint(s, at)) return false;
   const auto after = part_of(s, at + 1, size);
   const bool places = !before.marks.empty() && before.marks.back().role == R::region &&
                       !after.marks.empty() && after.marks.front().role == R::region;
@@ -122,9 +122,27 @@ void DeliveryRules::open_section(const Sentence& heading) {
   last_ = section_;
 }
 
+void DeliveryRules::ask(const Sentence* question) {
+  asked_ = question != nullptr;
+  if (outer_) section_ = *std::exchange(outer_, std::nullopt);
+  if (question == nullptr || !question->has_any(R::kind, R::region)) return;
+  const Option around = section_;
+  open_section(*question);
+  outer_ = around;
+}
+
+/// True when the sentence itself says that it is about delivery.
+bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
+  return s.kind == PolicyLineKind::row || s.has(R::grams) || s.kind == PolicyLineKind::item ||
+         asked_ || s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
+         s.has_any(R::per_parcel, R::first_delivery, R::all_orders, R::minimum_order) ||
+         (goes_on && s.tokens.size() <= 12) || !section_.kind.empty() || !section_.regions.empty();
+}
+
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
-  if (s.has(R::example)) return;
+  if (s.has_any(R::example, R::other_service)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
+  if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
   const bool names_delivery = s.has_any(R::delivery, R::kind, R::region) && !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
   auto clauses = clauses_of(s);

@@ -50,8 +50,10 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   for (const auto& mark : part.marks) {
     if (mark.role == R::money && mark.money) amounts.push_back(&mark);
   }
-  clause.free = part.has(R::free) && !part.has(R::negation);
-  const bool orders = part.has(R::order) || part.has(R::smaller);
+  const auto* payer = part.first(R::payer);
+  clause.free =
+      (part.has(R::free) || (payer != nullptr && payer->value == "shop")) && !part.has(R::negation);
+  const bool orders = part.has_any(R::order, R::smaller, R::all_orders);
   const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
                            s.has_any(R::free, R::order) && !s.has(R::negation);
   for (std::size_t i = 0; i < amounts.size(); ++i) {
@@ -84,7 +86,8 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     } else if (order_before && (clause.free || amounts.size() > 1)) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin});
     } else {
-      clause.fees.push_back({*mark.money, mark.begin, from != nullptr});
+      const bool starts = from != nullptr && from->end + 1 >= mark.begin;
+      clause.fees.push_back({*mark.money, mark.begin, starts});
     }
   }
 }
@@ -172,8 +175,19 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
       pair_up(s, clause, clauses[i - 1]);
     }
   }
+  const Clause::Limit* under = nullptr;
   for (const auto& clause : clauses) {
-    if (!clause.done && clause.costs()) claim_alone(s, clause);
+    for (const auto& limit : clause.limits) {
+      if (limit.bound == Clause::Bound::under) under = &limit;
+    }
+    if (clause.done || !clause.costs()) continue;
+    // "3.95 below 50 and free above"
+    const bool beyond = under != nullptr && clause.free && clause.part.has_any(R::over, R::or_more);
+    if (beyond) {
+      claim(s, clause.option, "free_over", value_text(Threshold{under->amount, true}));
+    } else {
+      claim_alone(s, clause);
+    }
   }
 }
 
@@ -213,6 +227,9 @@ void DeliveryRules::finish_steps_of(const std::string& key, std::vector<Step> st
   if (steps.size() == 1 && !steps.front().from) {
     origin.field = prefix + "fee";
     origin.text = value_text(steps.front().fee);
+    if (!claims_.speaks_of(prefix + "free_over") && origin.doubt.empty()) {
+      origin.doubt = "It holds for small orders; what larger ones pay was not found.";
+    }
     return claims_.add(std::move(origin));
   }
   std::vector<ValueStep> list;

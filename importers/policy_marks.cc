@@ -242,6 +242,9 @@ class Numbers {
     next = to_unit(next);
     const PolicyMark* unit = unit_at(next);
     if (unit == nullptr || last->value == 0) return false;
+    const bool vague = first->article && unit->value != "months" && unit->value != "weeks" &&
+                       unit->value != "years";
+    if (vague) return false;  // "a day"
     if (unit->value == "hours" && last->value < 12) return false;
     const DaySpan span{first->value, last->value, DayUnit::days};
     return push_span(in_days(span, unit->value), at, unit->end);
@@ -289,10 +292,21 @@ class Numbers {
     return true;
   }
 
+  /// "gets to you the next day": a time, not the name of a service.
+  bool is_time(std::size_t at) const {
+    if (at == 0) return false;
+    const std::string& before = tokens_[at - 1].word;
+    return before == "the" || before == "on" || before == "by" || before == "am" ||
+           before == "le" || before == "de" || before == "den" || before == "am";
+  }
+
   void add_next_days() {
     for (const auto& phrase : phrases_) {
       const bool kind = phrase.role == R::kind && phrase.value == "next-day";
       if (!kind && phrase.role != R::next_day) continue;
+      const bool both = phrase_at(phrase.begin, R::kind) != nullptr &&
+                        phrase_at(phrase.begin, R::next_day) != nullptr;
+      if (both && kind == is_time(phrase.begin)) continue;
       bool working = phrase.value == "working_days";
       for (auto i = phrase.begin; i < phrase.end; ++i) {
         working = working || tokens_[i].word == "working" || tokens_[i].word == "business";
@@ -351,7 +365,9 @@ class Numbers {
         return one.begin < phrase.end && phrase.begin < one.end &&
                (phrase.role == R::unit || phrase.end <= one.end || phrase.role == R::within);
       });
-      if (!covered && phrase.role != R::unit) all.push_back(phrase);
+      const bool time =
+          phrase.role == R::kind && phrase.value == "next-day" && is_time(phrase.begin);
+      if (!covered && !time && phrase.role != R::unit) all.push_back(phrase);
     }
     all.insert(all.end(), found_.begin(), found_.end());
     all.insert(all.end(), implied_.begin(), implied_.end());

@@ -19,7 +19,7 @@ std::vector<Sentence> parts_of(const Sentence& s) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   std::uint32_t begin = 0;
   for (std::uint32_t at = 0; at <= size; ++at) {
-    const bool stop = at == size || is_stop(s.word(at)) || is_joint(s.word(at));
+    const bool stop = at == size || is_stop(s.word(at)) || is_joint(s, at);
     const bool inside =
         at < size && std::any_of(s.marks.begin(), s.marks.end(),
                                  [&](const auto& m) { return m.begin <= at && at < m.end; });
@@ -57,7 +57,14 @@ struct ReturnRules::CostGroup {
     negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
     returns = returns || part.has_any(R::returns, R::final_sale, R::no_return);
     threshold = threshold || (part.has(R::money) && part.has_any(R::over, R::order, R::or_more));
-    starting = starting || (part.has(R::money) && part.has(R::from));
+    for (const auto& mark : part.marks) {
+      const bool starts =
+          mark.role == R::from &&
+          std::any_of(part.marks.begin(), part.marks.end(), [&](const PolicyMark& one) {
+            return one.role == R::money && one.begin >= mark.end && one.begin <= mark.end + 1;
+          });
+      starting = starting || starts;
+    }
     cost = cost || states_cost(part);
   }
 };

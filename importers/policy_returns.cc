@@ -55,6 +55,15 @@ std::optional<CountedFrom> counted_from(std::string_view event) {
   return std::nullopt;
 }
 
+/// Words that say from when a time is counted.
+bool is_counting(std::string_view word) {
+  static constexpr std::string_view kWords[] = {
+      "after",  "from", "of",    "following", "since",   "upon",    "once",    "when",
+      "ab",     "nach", "seit",  "apres",     "compter", "partir",  "suivant", "des",
+      "depuis", "na",   "vanaf", "nadat",     "sinds",   "nachdem", "sobald"};
+  return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+}
+
 /// The event a time is counted from: named behind it, or before it ("ab Erhalt .. 14 Tage").
 const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
   const auto* next_span = next_after(s, R::span, span.end);
@@ -64,7 +73,11 @@ const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
     return event;
   }
   event = last_before(s, R::event, span.begin);
-  return event != nullptr && event->begin + 14 >= span.begin &&
+  const bool counts =
+      event != nullptr && (is_counting(s.word(event->begin)) ||
+                           (event->begin > 0 && is_counting(s.word(event->begin - 1))) ||
+                           (event->begin > 1 && is_counting(s.word(event->begin - 2))));
+  return event != nullptr && counts && event->begin + 14 >= span.begin &&
                  !between(s, R::span, event->end, span.begin)
              ? event
              : nullptr;
@@ -83,7 +96,12 @@ Sentence clause_around(const Sentence& s, const PolicyMark& mark) {
 std::vector<const PolicyMark*> items_of(const Sentence& s) {
   std::vector<const PolicyMark*> items;
   for (const auto& mark : s.marks) {
-    if (mark.role == R::item) items.push_back(&mark);
+    if (mark.role != R::item) continue;
+    const auto before = mark.begin > 0 ? s.word(mark.begin - 1) : std::string_view{};
+    if (before == "non" || before == "nicht") continue;  // "non-sale items"
+    // "engraved jewellery" speaks of the first alone
+    const bool part = !items.empty() && items.back()->end == mark.begin;
+    if (!part) items.push_back(&mark);
   }
   return items;
 }
@@ -112,8 +130,9 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
                                      {"but", "aber", "mais", "maar"});
   const bool left_out =
       next_after(s, R::outside, item.end) != nullptr && s.has(R::returns) && !s.has(R::returnable);
+  const bool no_money = s.has(R::negation) && s.has_any(R::refund, R::refund_act);
   const bool refused = refusal != nullptr || later != nullptr || in_list || left_out;
-  if (only && (s.has(R::exchange) || s.has(R::credit))) {
+  if ((only || no_money) && (s.has(R::exchange) || s.has(R::credit))) {
     if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
     return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
   }
@@ -187,6 +206,12 @@ bool ReturnRules::read_exceptions(const Sentence& s) {
   in_list_ = listed;
   read(rule);
   return true;
+}
+
+void ReturnRules::ask(const Sentence* question) {
+  asked_ = question != nullptr && question->has_any(R::returns, R::exchange);
+  asked_refund_ = question != nullptr && question->has_any(R::refund, R::refund_act) &&
+                  !question->has(R::returns);
 }
 
 void ReturnRules::open_list(const Sentence& s) {
@@ -298,8 +323,9 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
       act != nullptr && !exchange_or && !between(s, R::returns, act->end, span.begin);
   const bool act_first =
       act_behind != nullptr && !return_left && !between(s, R::returns, span.end, act_behind->begin);
-  if (ours || ((act_close || act_first) && !(customers && event->value == "purchase"))) {
-    if (s.has_any(R::refund, R::refund_act)) {
+  if (ours || asked_refund_ ||
+      ((act_close || act_first) && !(customers && event->value == "purchase"))) {
+    if (s.has_any(R::refund, R::refund_act) || asked_refund_) {
       DaySpan time = span.span;
       if (time.min == time.max && span.open) time.min.reset();
       claim(s, "refund_within", value_text(time));
@@ -320,7 +346,16 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   if (s.has(R::negation) && !s.has_any(R::can, R::need) && s.has(R::no_return)) return;
   ReturnWindow window{span.span.max, span.span.unit, {}};
   if (event != nullptr) window.from = counted_from(event->value);
-  claim(s, "window", value_text(window));
+  const bool open =
+      event == nullptr && (is_counting(s.word(span.end)) || is_counting(s.word(span.end + 1)));
+  const bool about = s.has_any(R::returns, R::exchange, R::need, R::event, R::returnable) ||
+                     s.has_any(R::refund, R::refund_act, R::tell, R::method) || asked_;
+  std::string doubt;
+  if (open) doubt = "It is not clear from when it is counted.";
+  if (!about || (window.unit != DayUnit::months && *window.count < 5)) {
+    doubt = "It is not clear what the time is about.";
+  }
+  claim(s, "window", value_text(window), doubt);
   window_seen = true;
 }
 

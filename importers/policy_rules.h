@@ -29,6 +29,8 @@ class ReturnRules {
       : frame_(std::move(frame)), claims_(claims) {}
 
   void read(const PolicySentence& sentence);
+  /// The question that the next sentence answers; nothing when it answers none.
+  void ask(const PolicySentence* question);
   /// A question that was answered with yes or no.
   void answer(const PolicySentence& question, bool yes, const PolicySentence& answer);
   /// A heading or a sentence that announces a list of what cannot be returned, then its lines.
@@ -57,6 +59,8 @@ class ReturnRules {
   std::string prefix_ = "return.";
   std::string doubt_;  ///< of the sentence at hand
   bool in_list_ = false;
+  bool asked_ = false;         ///< the sentence answers a question about returns
+  bool asked_refund_ = false;  ///< .. about when the money comes
 };
 
 /// Sentences about delivery. Facts for all options wait until `finish`.
@@ -69,6 +73,8 @@ class DeliveryRules {
   void read(const PolicySentence& sentence, bool goes_on);
   /// A heading: its kind and places hold for what stands below.
   void open_section(const PolicySentence& heading);
+  /// A question: holds like a heading for its answer. Nothing: the answer is over.
+  void ask(const PolicySentence* question);
   /// "If a return brings the order below .., the delivery fee is charged."
   void read_kept(const PolicySentence& sentence);
   void finish();
@@ -86,6 +92,7 @@ class DeliveryRules {
   };
   struct Clause;
 
+  bool is_about(const PolicySentence& sentence, bool goes_on) const;
   std::string key_of(const Option& option) const;
   void claim(const PolicySentence& sentence, const Option& option, std::string_view name,
              std::string text, std::string doubt = {}, bool weak = false);
@@ -109,6 +116,8 @@ class DeliveryRules {
   PolicyFrame frame_;
   PolicyClaims& claims_;
   Option section_;
+  std::optional<Option> outer_;  ///< the section around a question
+  bool asked_ = false;
   Option last_;
   std::string doubt_;
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key

@@ -51,8 +51,28 @@ inline PolicySentence part_of(const PolicySentence& whole, std::uint32_t begin, 
   return part;
 }
 
+/// True for a sentence that reads like Dutch: its "en" and "of" are words of other languages too.
+inline bool reads_dutch(const PolicySentence& s) {
+  static constexpr std::string_view kDutch[] = {
+      "de",   "het", "een",   "je",   "wij",    "voor", "niet", "van",  "bij",   "uw",
+      "onze", "kan", "wordt", "naar", "worden", "geen", "zijn", "deze", "gratis"};
+  static constexpr std::string_view kOthers[] = {"le",    "la",  "les",  "et",  "vous", "des",
+                                                 "au",    "the", "your", "and", "our",  "to",
+                                                 "votre", "nos", "est",  "for", "pour"};
+  int score = 0;
+  for (const auto& token : s.tokens) {
+    score +=
+        std::find(std::begin(kDutch), std::end(kDutch), token.word) != std::end(kDutch) ? 1 : 0;
+    score -=
+        std::find(std::begin(kOthers), std::end(kOthers), token.word) != std::end(kOthers) ? 1 : 0;
+  }
+  return score > 0;
+}
+
 /// The words that join two statements.
-inline bool is_joint(std::string_view word) {
+inline bool is_joint(const PolicySentence& s, std::size_t at) {
+  const std::string_view word = s.word(at);
+  if (word == "en" || word == "of") return reads_dutch(s);
   static constexpr std::string_view kJoints[] = {
       "and", "or",   "but", "while", "whereas", "und",     "oder",  "aber",   "et",
       "ou",  "mais", "en",  "of",    "maar",    "however", "sowie", "tandis", "alternatively"};

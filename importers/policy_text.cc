@@ -140,11 +140,17 @@ class PolicyReader {
       question_ = std::move(s);
       return;
     }
+    if (!question_ && !goes_on_) {
+      returns_.ask(nullptr);
+      delivery_.ask(nullptr);
+    }
     if (question_) {
       const PolicySentence question = *std::exchange(question_, std::nullopt);
       topic_ = speaks_of_returns(question)    ? Topic::returns
                : speaks_of_delivery(question) ? Topic::delivery
                                               : topic_;
+      returns_.ask(&question);
+      delivery_.ask(speaks_of_delivery(question) ? &question : nullptr);
       if (const auto yes = take_answer(s); yes && topic_ == Topic::returns) {
         returns_.answer(question, *yes, s);
       }
@@ -173,7 +179,7 @@ class PolicyReader {
     const bool returns = speaks_of_returns(s) || way_back;
     const bool delivery = speaks_of_delivery(s);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
-        s.has_any(R::first_delivery, R::delivery) && s.has(R::returns)) {
+        s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
       return delivery_.read_kept(s);
     }
     if (returns && !way_back && s.has_any(R::delivery, R::kind) &&
@@ -202,7 +208,7 @@ class PolicyReader {
     std::uint32_t begin = 0;
     std::vector<std::pair<std::uint32_t, std::uint32_t>> parts;
     for (std::uint32_t at = 0; at <= size; ++at) {
-      const bool stop = at == size || is_stop(s.word(at)) || is_joint(s.word(at));
+      const bool stop = at == size || is_stop(s.word(at)) || is_joint(s, at);
       if (!stop) continue;
       if (at > begin) parts.emplace_back(begin, at);
       begin = at + 1;

@@ -74,6 +74,7 @@ enum class PolicyRole : std::uint8_t {
   no_limit,
   weekdays,
   unit,
+  other_service,
   next_day,
   within,
   money,

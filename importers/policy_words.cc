@@ -73,7 +73,8 @@ constexpr NameTable<R, 58> kRoles{{{R::delivery, "delivery"},
                                    {R::no_limit, "no_limit"},
                                    {R::weekdays, "weekdays"},
                                    {R::unit, "unit"}}};
-constexpr NameTable<R, 2> kMoreRoles{{{R::next_day, "next_day"}, {R::within, "within"}}};
+constexpr NameTable<R, 3> kMoreRoles{
+    {{R::next_day, "next_day"}, {R::within, "within"}, {R::other_service, "other_service"}}};
 
 struct Word {
   std::string text;
