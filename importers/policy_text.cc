@@ -6,16 +6,22 @@
 #include <utility>
 #include <variant>
 
+#include "importers/html_scan.h"
+#include "importers/page_encoding.h"
+#include "importers/page_reader.h"
 #include "importers/policy_claims.h"
 #include "importers/policy_lines.h"
 #include "importers/policy_rules.h"
 #include "importers/policy_sentence.h"
+#include "importers/terms_markup.h"
 
 namespace rangebook {
 namespace {
 
 using R = PolicyRole;
 
+constexpr std::size_t kSniffBytes = 1024;
+constexpr std::size_t kDeclarationBytes = 4096;
 constexpr std::size_t kLongestHeading = 70;
 constexpr std::size_t kLongestSentence = 2000;
 
@@ -52,11 +58,22 @@ class PolicyReader {
 
   TermsReading read(const std::vector<PolicyLine>& lines) {
     for (const auto& line : lines) read_line(line);
+    return finish();
+  }
+
+  TermsReading read_page(std::string_view html) {
+    const auto built = HtmlTree::build(html);
+    const auto* tree = std::get_if<HtmlTree>(&built);
+    add_markup_claims(html, tree, frame_, claims_);
+    return read(tree == nullptr ? std::vector<PolicyLine>{} : lines_of_page(*tree));
+  }
+
+ private:
+  TermsReading finish() {
     delivery_.finish();
     return claims_.resolve(document_);
   }
 
- private:
   PolicySentence sentence_of(const PolicyLine& line, std::size_t begin, std::size_t end) const {
     PolicySentence s;
     s.text = line.text.substr(begin, std::min(end - begin, kLongestSentence));
@@ -256,9 +273,26 @@ TermsReading read_policy_text(std::string_view text, const TermsContext& context
 }
 
 TermsReading read_policy_page(std::string_view html, const TermsContext& context) {
-  const auto built = HtmlTree::build(html.substr(0, kMaxPolicyBytes));
-  const auto* tree = std::get_if<HtmlTree>(&built);
-  return tree == nullptr ? TermsReading{} : PolicyReader(context).read(lines_of_page(*tree));
+  return PolicyReader(context).read_page(html.substr(0, kMaxPolicyBytes));
+}
+
+TermsReading read_policy(std::string_view document, const TermsContext& context) {
+  document = document.substr(0, kMaxPolicyBytes);
+  const bool is_page = looks_like_page(document.substr(0, kSniffBytes));
+  const auto declared =
+      is_page ? scan_page(document.substr(0, kDeclarationBytes)).charset : std::nullopt;
+  auto page = decode_page(document, find_encoding(document, declared));
+  if (!page) return {};
+  const std::string_view text = page->converted.empty() ? page->text : page->converted;
+  auto reading = is_page ? read_policy_page(text, context) : read_policy_text(text, context);
+  const std::size_t mark = byte_order_mark(document);
+  const auto place = [&](std::uint64_t& byte) {
+    if (!page->converted.empty()) byte = encoded_size(text.substr(0, byte), page->encoding);
+    byte += mark;
+  };
+  for (auto& [field, evidence] : reading.terms.evidence) place(evidence.byte);
+  for (auto& doubt : reading.doubts) place(doubt.evidence.byte);
+  return reading;
 }
 
 }  // namespace rangebook

@@ -19,8 +19,12 @@ inline constexpr std::size_t kMaxPolicyBytes = std::size_t{4} << 20U;
 /// Terms from a plain text in UTF-8.
 TermsReading read_policy_text(std::string_view text, const TermsContext& context);
 
-/// Terms from what an HTML page in UTF-8 shows (its markup: terms_markup.h). A page that cannot be
-/// read as a tree gives nothing.
+/// Terms from an HTML page in UTF-8: what it shows and what its schema.org markup says, which may
+/// contradict each other. Of a page that cannot be read as a tree, JSON-LD alone.
 TermsReading read_policy_page(std::string_view html, const TermsContext& context);
+
+/// Terms from a document: a page or a text, in the encoding it declares or has. Bytes in the
+/// evidence are those of the document.
+TermsReading read_policy(std::string_view document, const TermsContext& context);
 
 }  // namespace rangebook

@@ -72,10 +72,10 @@ inline TermsReading read_case(const PolicyCase& one) {
 
 /// Counts of one kind of field.
 struct PolicyScore {
-  int truth = 0;     ///< stated by the texts
-  int taken = 0;     ///< read without asking
-  int right = 0;     ///< of those
-  int asked = 0;     ///< in the truth and offered as a doubt
+  int truth = 0;  ///< stated by the texts
+  int taken = 0;  ///< read without asking
+  int right = 0;  ///< of those
+  int asked = 0;  ///< in the truth and offered as a doubt
   double precision() const { return taken == 0 ? 1 : static_cast<double>(right) / taken; }
   double recall() const { return truth == 0 ? 1 : static_cast<double>(right) / truth; }
 };
@@ -106,10 +106,9 @@ inline PolicyScores score_cases(const std::vector<PolicyCase>& cases, std::strin
       const auto got = field_text(reading.terms, field);
       if (got == text) continue;
       if (doubt != reading.doubts.end()) count(field, [](PolicyScore& score) { ++score.asked; });
-      misses += one.name + ": missed " + field + " = " + text +
-                (got ? " (read: " + *got + ")" : "") +
-                (doubt != reading.doubts.end() ? " (asked: " + doubt->evidence.doubt + ")" : "") +
-                "\n";
+      misses +=
+          one.name + ": missed " + field + " = " + text + (got ? " (read: " + *got + ")" : "") +
+          (doubt != reading.doubts.end() ? " (asked: " + doubt->evidence.doubt + ")" : "") + "\n";
     }
     for (const auto& [field, text] : stated_values(reading.terms)) {
       count(field, [](PolicyScore& score) { ++score.taken; });
