@@ -47,6 +47,10 @@ std::string words_before(std::string ahead) {
   const auto digit = ahead.find_last_of("0123456789");
   if (digit != ahead.npos) ahead.erase(0, digit + 1);
   while (!ahead.empty() && ahead.front() == ' ') ahead.erase(0, 1);
+  const auto last = ahead.rfind(' ');
+  if (last != ahead.npos && is_word(ahead.substr(last + 1), PageWord::approximately)) {
+    ahead.resize(last);
+  }
   return ahead;
 }
 
@@ -116,6 +120,7 @@ AmountRole role_of(const PageView& view, HtmlId element, const Context& around) 
   if (view.named(element, PageWord::saving_token) && !sale) return AmountRole::other;
   if (view.named(element, PageWord::old_token)) return AmountRole::old;
   if (ends_with_phrase(before, PageWord::was)) return AmountRole::old;
+  if (ends_with_phrase(before, PageWord::weak_was)) return AmountRole::weak_old;
   if (ends_with_phrase(before, PageWord::now)) return AmountRole::sale;
   if (view.named(element, PageWord::sale_token)) return AmountRole::sale;
   if (view.named(view.tree()[element].parent, PageWord::old_token)) return AmountRole::old;

@@ -88,7 +88,7 @@ std::vector<ListedProduct> read_boxes(const PageView& view, const Boxes& boxes) 
     product.address = view.tree().attribute(link, "href").value_or("");
     product.name = name_of(view, box, link);
     product.image = image_of(view.tree(), box);
-    product.price = price_of_block(amounts);
+    product.price = price_of_block(view, amounts);
     if (!product.name.empty() && seen.insert(product.address).second) {
       out.push_back(std::move(product));
     }

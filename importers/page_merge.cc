@@ -325,6 +325,8 @@ std::optional<std::int64_t> comparable_amount(std::string_view price) {
       if (after_sign) ++*after_sign;
     } else if (!digits.empty() && (c == '.' || c == ',')) {
       after_sign = 0;
+    } else if (!digits.empty() && !after_sign && static_cast<unsigned char>(c) >= 0x80) {
+      after_sign = 0;  // "69\u20ac99"; digits behind a no-break space come in threes
     }
   }
   constexpr std::size_t kMostDigits = 14;

@@ -38,7 +38,8 @@ std::vector<ProductRow> merge_page(std::vector<SyntaxRows> all);
 void fill_category(std::vector<ProductRow>& rows, std::string path);
 
 /// The amount in a price text, for comparing only: ten-thousandths of the main unit, no sign. The
-/// last of "." and "," is the decimal sign unless three digits follow it.
+/// last of ".", "," and a sign of currency inside the number is the decimal sign unless three digits
+/// follow it.
 std::optional<std::int64_t> comparable_amount(std::string_view price);
 
 }  // namespace rangebook

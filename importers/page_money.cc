@@ -128,6 +128,18 @@ std::size_t space_before(std::string_view text) {
   return 0;
 }
 
+// "69€99": two digits right behind the sign are cents.
+void take_cents(std::string_view text, std::size_t from, PageMoney& money) {
+  const auto number = text.substr(from, money.end - from);
+  const bool whole = number.find_first_of(".,") == number.npos;
+  const std::size_t at = money.end;
+  if (!whole || !is_digit_at(text, at) || !is_digit_at(text, at + 1)) return;
+  if (is_digit_at(text, at + 2)) return;
+  constexpr std::int64_t kCent = 100;  // in ten-thousandths
+  money.amount += ((text[at] - '0') * 10 + (text[at + 1] - '0')) * kCent;
+  money.end = at + 2;
+}
+
 // `floor` is the end of the amount before, whose sign is not this one's.
 std::optional<PageMoney> money_at(std::string_view text, std::size_t from, std::size_t to,
                                   std::size_t floor) {
@@ -148,6 +160,7 @@ std::optional<PageMoney> money_at(std::string_view text, std::size_t from, std::
     if (!after->currency.empty()) money.currency = after->currency;
   }
   if (!before && !after) return std::nullopt;
+  if (!before && after && gap_after == 0) take_cents(text, from, money);
   return money;
 }
 

@@ -42,7 +42,9 @@ constexpr auto kRoles = std::to_array<std::string_view>({"price_token",
                                                          "other_amount",
                                                          "behind_other",
                                                          "other_stem",
-                                                         "bundle"});
+                                                         "bundle",
+                                                         "weak_was",
+                                                         "approximately"});
 
 struct Words {
   std::unordered_set<std::string_view> set;

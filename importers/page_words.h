@@ -43,6 +43,8 @@ enum class PageWord : std::uint8_t {
   behind_other,  ///< what follows an amount that is no price: `a month`, `off`
   other_stem,    ///< how words before such an amount begin: `Versandkosten`
   bundle,        ///< `2 for 30`
+  weak_was,      ///< `regular price`: former where another price stands beside it
+  approximately,
 };
 
 /// Lower case for ASCII and the Latin letters of western Europe; white space, also unbreakable, as

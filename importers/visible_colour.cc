@@ -136,7 +136,19 @@ class ColourLabel {
     return text;
   }
 
+  // The input that a label names, which stands near it.
+  HtmlId input_of(HtmlId label) const {
+    const auto target = tree_.attribute(label, "for");
+    const HtmlId last = std::min<HtmlId>(static_cast<HtmlId>(tree_.size()), label + kNear);
+    for (HtmlId at = text_; target && at < last; ++at) {
+      if (tree_.is(at, "input") && tree_.attribute(at, "id") == target) return at;
+    }
+    return 0;
+  }
+
   bool is_chosen(HtmlId choice) const {
+    const HtmlId input = input_of(choice);
+    if (input != 0 && tree_.has(input, "checked")) return true;
     for (HtmlId at = choice; at < std::max(tree_[choice].end, choice + 1); ++at) {
       if (tree_[at].is_text) continue;
       if (tree_.has(at, "selected") || tree_.has(at, "checked")) return true;

@@ -113,6 +113,18 @@ Block block_around(const PageView& view, HtmlId element) {
   return with_neighbours(view, block);
 }
 
+// Of several, the one whose own element is called price; all where that is none or several.
+std::vector<const ShownAmount*> called_price(const PageView& view,
+                                             std::vector<const ShownAmount*> amounts) {
+  const ShownAmount* only = nullptr;
+  for (const auto* amount : amounts) {
+    if (!view.named(amount->element, PageWord::price_token)) continue;
+    if (only != nullptr) return amounts;
+    only = amount;
+  }
+  return only == nullptr ? amounts : std::vector<const ShownAmount*>{only};
+}
+
 // The one currency of all amounts, for a price that is shown without a sign.
 std::string only_currency(const std::vector<ShownAmount>& amounts) {
   std::string only;
@@ -126,7 +138,7 @@ std::string only_currency(const std::vector<ShownAmount>& amounts) {
 
 }  // namespace
 
-VisiblePrice price_of_block(const std::vector<ShownAmount>& block) {
+VisiblePrice price_of_block(const PageView& view, const std::vector<ShownAmount>& block) {
   VisiblePrice out;
   auto old = of_role(block, AmountRole::old);
   auto selling = of_role(block, AmountRole::sale);
@@ -146,6 +158,7 @@ VisiblePrice price_of_block(const std::vector<ShownAmount>& block) {
     }
     return out;
   }
+  if (selling.size() > 1) selling = called_price(view, std::move(selling));
   const ShownAmount& price = *selling.front();
   out.element = price.element;
   out.currency = price.currency;
@@ -182,7 +195,7 @@ std::optional<VisiblePrice> find_visible_price(const PageView& view,
   for (const auto& amount : amounts) {
     if (block.from <= amount.element && amount.element < block.to) together.push_back(amount);
   }
-  VisiblePrice price = price_of_block(together);
+  VisiblePrice price = price_of_block(view, together);
   if (price.element == 0) price.element = best->element;
   if (price.currency.empty() && find_money(price.price).empty()) {
     price.currency = only_currency(amounts);

@@ -22,9 +22,10 @@ struct VisiblePrice {
 };
 
 /// Of amounts that stand together: the reduced one where one is marked so, else the only one that
-/// is not struck through; the highest of the others is the full price. Several candidates, a range
-/// and a price `from` leave the price out, with the doubt in words.
-VisiblePrice price_of_block(const std::vector<ShownAmount>& block);
+/// is not struck through, or the only one called price; the highest of the others is the full
+/// price. Several candidates, a range and a price `from` leave the price out, with the doubt in
+/// words.
+VisiblePrice price_of_block(const PageView& view, const std::vector<ShownAmount>& block);
 
 /// The price nearest the heading, in the page's structure first, in its order second; amounts whose
 /// elements are called price come before others. Nothing when the page shows none.

@@ -303,6 +303,22 @@ std::vector<VisibleSize> find_unnamed_sizes(const PageView& view) {
   return {};
 }
 
+// "Size 14", "Size: 14": a text of its own, of a thing that exists once.
+std::vector<VisibleSize> find_only_size(const PageView& view) {
+  const HtmlTree& tree = view.tree();
+  for (HtmlId id = view.heading() + 1; id < tree.size(); ++id) {
+    const bool plain = tree[id].is_text && tree[id].text.size() <= kLongestLabel && view.shown(id);
+    if (!plain || view.inside(id, view.heading())) continue;
+    const std::string text = clean_text(tree[id].text);
+    const auto end = text.find_first_of(": ");
+    if (end == text.npos || !is_word(folded_text(text.substr(0, end)), PageWord::size_label))
+      continue;
+    std::string label = clean_text(text.substr(end + 1));
+    if (looks_like_size(label)) return {{std::move(label), false}};
+  }
+  return {};
+}
+
 std::vector<VisibleSize> find_named_sizes(const PageView& view) {
   std::vector<VisibleSize> single;
   std::size_t groups = 0;
@@ -320,7 +336,8 @@ std::vector<VisibleSize> find_named_sizes(const PageView& view) {
 
 std::vector<VisibleSize> find_visible_sizes(const PageView& view) {
   auto sizes = find_named_sizes(view);
-  return sizes.empty() ? find_unnamed_sizes(view) : sizes;
+  if (sizes.empty()) sizes = find_unnamed_sizes(view);
+  return sizes.empty() ? find_only_size(view) : sizes;
 }
 
 }  // namespace rangebook

@@ -40,6 +40,9 @@ TEST(PageAmounts, APriceStaysOne) {
   EXPECT_THAT(prices_of("<p>Now £45.00</p>"), ElementsAre("£45.00"));
   EXPECT_THAT(prices_of("<p>Van € 79,95 voor € 59,95</p>"), ElementsAre("€ 79,95", "€ 59,95"));
   EXPECT_THAT(prices_of("<p>40% off £39.60</p>"), ElementsAre("£39.60"));
+  EXPECT_THAT(prices_of("<p>69€99</p>"), ElementsAre("69€99"));
+  EXPECT_THAT(prices_of("<p>£39.00 including VAT (£32.50 excluding VAT)</p>"),
+              ElementsAre("£39.00"));
   EXPECT_THAT(prices_of("<p>£79.00 including VAT with free delivery and thirty days to return</p>"),
               ElementsAre("£79.00"));
 }
