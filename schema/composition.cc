@@ -34,6 +34,27 @@ bool CompositionPart::sums_to_100() const {
   return sum == kWhole;
 }
 
+OriginShares shares_by_origin(const CompositionPart& part) {
+  OriginShares shares;
+  for (const auto& share : part.fibres) {
+    switch (share.origin) {
+      case FibreOrigin::natural:
+        shares.natural += share.hundredths;
+        break;
+      case FibreOrigin::regenerated:
+        shares.regenerated += share.hundredths;
+        break;
+      case FibreOrigin::synthetic:
+        shares.synthetic += share.hundredths;
+        break;
+      case FibreOrigin::other:
+        shares.other += share.hundredths;
+        break;
+    }
+  }
+  return shares;
+}
+
 std::string to_string(const Composition& composition) {
   std::string text;
   for (const auto& part : composition.parts) {

@@ -18,6 +18,8 @@ struct FibreShare {
   bool known = false;  ///< the name stands in schema/tables/fibres.tsv
   FibreOrigin origin = FibreOrigin::other;
   std::int32_t hundredths = 0;
+  std::int32_t recycled = 0;  ///< of these, what the text calls recycled
+  std::int32_t organic = 0;   ///< likewise organic; a claim of the shop, not a finding
 
   auto operator<=>(const FibreShare&) const = default;
 };
@@ -39,7 +41,18 @@ struct Composition {
   auto operator<=>(const Composition&) const = default;
 };
 
-/// Canonical text, equal for equal compositions: `65% cotton 35% polyester; lining: 100% viscose`.
+/// How much of a part each kind of fibre makes up, in 1/100 percent.
+struct OriginShares {
+  std::int32_t natural = 0;
+  std::int32_t regenerated = 0;
+  std::int32_t synthetic = 0;
+  std::int32_t other = 0;  ///< also fibres that are not known
+  bool operator==(const OriginShares&) const = default;
+};
+OriginShares shares_by_origin(const CompositionPart& part);
+
+/// Canonical text, equal for equal fibres: `65% cotton 35% polyester; lining: 100% viscose`. What
+/// is recycled or organic does not stand in it.
 std::string to_string(const Composition& composition);
 std::string_view to_string(FibreOrigin origin);  ///< `natural`
 std::optional<FibreOrigin> parse_fibre_origin(std::string_view name);

@@ -82,6 +82,11 @@ std::size_t last_step(std::string_view text, std::size_t& sign_length) {
   return begin;
 }
 
+/// A description that is a kind of the category it describes is the category ("Jackets > Coat").
+Found finer(const Found& described, std::size_t found) {
+  return described && index().within(*described, found) ? *described : found;
+}
+
 Found breadcrumb_category(std::string_view text) {
   Found described;
   for (std::size_t step = 0; step < kMaxSteps && !text.empty(); ++step) {
@@ -91,7 +96,7 @@ Found breadcrumb_category(std::string_view text) {
     const FoldedWords words(last);
     const auto found = category_of(words, Comma::lists);
     if (found) {
-      if (!is_lone_singular(last, words)) return found;
+      if (!is_lone_singular(last, words)) return finer(described, *found);
       if (!described) described = found;
     }
     if (sign == 0) break;

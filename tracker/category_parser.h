@@ -20,7 +20,8 @@ inline constexpr std::size_t kMaxCategoryTextBytes = 512;
 /// ("Pantalon tailleur"). What stands behind "with", "in", "mit", "avec".. or a comma is about the
 /// garment, not its kind. "Coats & Jackets" is what both stand below; without such a category, the
 /// first. In a breadcrumb the last step that tells decides, but a lone singular ("Dresses > Shirt")
-/// only describes the step before. The view lives as long as the program.
+/// only describes the step before, unless it is a kind of that ("Jackets > Coat"). The view lives
+/// as long as the program.
 std::string_view find_category(std::string_view category, std::string_view name);
 
 /// True when `slug` is a category of the tree; `unsorted` is none.

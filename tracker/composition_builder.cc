@@ -14,6 +14,8 @@ void merge_into(std::vector<FibreShare>& fibres, const FibreShare& share) {
   for (auto& known : fibres) {
     if (known.fibre != share.fibre) continue;
     known.hundredths += share.hundredths;
+    known.recycled += share.recycled;
+    known.organic += share.organic;
     return;
   }
   fibres.push_back(share);

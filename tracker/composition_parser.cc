@@ -83,8 +83,28 @@ std::string part_name(FibreWords label) {
   return std::string(part->name);
 }
 
+// Common practice, no source; languages other than English from memory. Word beginnings.
+constexpr std::array<std::string_view, 7> kRecycled{"recycl",  "recycelt", "recykl",   "recicla",
+                                                    "ricicla", "gerecycl", "herwonnen"};
+constexpr std::array<std::string_view, 7> kOrganic{"organi",  "bio",      "biologi", "ecologi",
+                                                   "okologi", "oekologi", "kba"};
+
+bool claims(FibreWords words, const auto& beginnings) {
+  return std::any_of(words.begin(), words.end(), [&](const FibreWord& word) {
+    return std::any_of(beginnings.begin(), beginnings.end(),
+                       [&](std::string_view begin) { return word.folded.starts_with(begin); });
+  });
+}
+
+/// `words` are all that stands around the fibre: "wool (recycled)", "bio-baumwolle".
+FibreShare claimed(FibreShare share, FibreWords words) {
+  if (claims(words, kRecycled)) share.recycled = share.hundredths;
+  if (claims(words, kOrganic)) share.organic = share.hundredths;
+  return share;
+}
+
 FibreShare share_of(const Fibre& fibre, std::int32_t hundredths) {
-  return {std::string(fibre.name), true, fibre.origin, hundredths};
+  return {std::string(fibre.name), true, fibre.origin, hundredths, 0, 0};
 }
 
 /// Reads runs into a builder.
@@ -126,19 +146,21 @@ class RunReader {
     return words.subspan(length);
   }
 
-  void add_named(FibreWords name, const std::optional<FoundFibre>& fibre, std::int32_t share) {
+  /// `around`: the fibre with the words that may claim something of it.
+  void add_named(FibreWords name, FibreWords around, const std::optional<FoundFibre>& fibre,
+                 std::int32_t share) {
     if (builder_.shares() >= kMaxFibreShares) return;
     if (fibre) {
-      builder_.add(share_of(fibre->fibre, share));
+      builder_.add(claimed(share_of(fibre->fibre, share), around));
     } else if (auto words = verbatim(name, kMaxFibreBytes); !words.empty()) {
-      builder_.add({std::move(words), false, FibreOrigin::other, share});
+      builder_.add(claimed({std::move(words), false, FibreOrigin::other, share, 0, 0}, around));
     }
   }
 
   void read_names_first(FibreWords name, std::span<const CompositionToken> rest) {
     for (const auto& token : rest) {
       if (token.type == Type::share) {
-        add_named(name, last_fibre(name), token.hundredths);
+        add_named(name, name, last_fibre(name), token.hundredths);
         name = {};
       } else {
         name = take_part(token.words, false);
@@ -152,7 +174,7 @@ class RunReader {
       const FibreWords words(run[i + 1].words);
       const auto fibre = first_fibre(words);
       const auto name_end = fibre ? fibre->end : part_begin(words);
-      add_named(words.first(name_end), fibre, run[i].hundredths);
+      add_named(words.first(name_end), words, fibre, run[i].hundredths);
       read_behind(words.subspan(name_end), i + 2 == run.size());
     }
   }

@@ -129,5 +129,29 @@ TEST(CategoryTree, EverySlugIsUniqueAndItsParentStandsAbove) {
   }
 }
 
+TEST(FindCategory, BreadcrumbsInSixLanguages) {
+  const Sorted cases[] = {{"Home > Women > Coats & Jackets > Coats", "coats"},
+                          {"Startseite > Damen > Jacken & M\xC3\xA4ntel > M\xC3\xA4ntel", "coats"},
+                          {"Damen > Tops & Shirts > Blusen", "blouses-shirts"},
+                          {"Damen > Anz\xC3\xBCge & Kost\xC3\xBCme", "suits"},
+                          {"Damen > W\xC3\xA4sche > BHs", "lingerie"},
+                          {"Accueil > Vestes & Manteaux > Manteaux", "coats"},
+                          {"Femme > Combinaisons", "jumpsuits"},
+                          {"Inicio > Mujer > Faldas > Midi", "skirts"},
+                          {"Mujer > Monos", "jumpsuits"},
+                          {"Donna > Abbigliamento > Abiti", "dresses"},
+                          {"Donna > Mare > Costumi", "swimwear"},
+                          {"Donna > Pigiami", "sleepwear"},
+                          {"Dames > Truien & Vesten > Vesten", "cardigans"},
+                          {"Dames > Accessories > Riemen", "belts"}};
+  for (const auto& [text, slug] : cases) EXPECT_EQ(find_category(text, ""), slug) << text;
+}
+
+TEST(FindCategory, AKindOfTheStepBeforeIsTheCategory) {
+  EXPECT_EQ(find_category("Jackets & Coats > Coat", ""), "coats");
+  EXPECT_EQ(find_category("Tops > Shirt", ""), "blouses-shirts");
+  EXPECT_EQ(find_category("Dresses > Shirt", ""), "dresses");
+}
+
 }  // namespace
 }  // namespace rangebook

@@ -159,6 +159,69 @@ TEST(ParseComposition, Parts) {
   EXPECT_EQ(read("100% wool exclusive of trim"), "100% wool");
 }
 
+/// `wool 50 recycled`, for each fibre of the main part that something is claimed of.
+std::string claims(const std::string& text) {
+  std::string found;
+  const Composition composition = parse_composition(text).value();
+  for (const auto& share : composition.parts.at(0).fibres) {
+    const auto add = [&](std::int32_t part, const char* what) {
+      if (part == 0) return;
+      if (!found.empty()) found += ", ";
+      found += share.fibre + " " + std::to_string(part / 100) + " " + what;
+    };
+    add(share.recycled, "recycled");
+    add(share.organic, "organic");
+  }
+  return found;
+}
+
+TEST(ParseComposition, RecycledAndOrganicAreClaimsOfAShare) {
+  EXPECT_EQ(claims("50% recycled wool, 50% polyester"), "wool 50 recycled");
+  EXPECT_EQ(claims("80% wool (recycled), 20% polyamide"), "wool 80 recycled");
+  EXPECT_EQ(claims("60% organic cotton, 40% recycled cotton"),
+            "cotton 40 recycled, cotton 60 organic");
+  EXPECT_EQ(claims("70% Bio-Baumwolle, 30% recyceltes Polyester"),
+            "cotton 70 organic, polyester 30 recycled");
+  EXPECT_EQ(claims("80% poli\xC3\xA9ster reciclado 20% elastano"), "polyester 80 recycled");
+  EXPECT_EQ(claims("70% coton biologique, 30% polyester recycl\xC3\xA9"),
+            "cotton 70 organic, polyester 30 recycled");
+  EXPECT_EQ(claims("80% cotone biologico, 20% poliammide riciclata"),
+            "cotton 80 organic, polyamide 20 recycled");
+  EXPECT_EQ(claims("100% gerecycled polyester"), "polyester 100 recycled");
+  EXPECT_EQ(claims("65% cotton, 35% polyester"), "");
+  EXPECT_EQ(read("50% recycled wool, 50% wool"), "100% wool");
+}
+
+TEST(ParseComposition, SharesByOrigin) {
+  const auto shares = shares_by_origin(
+      parse_composition("50% cotton, 20% viscose, 25% polyester, 5% moonstuff")->parts.at(0));
+  EXPECT_EQ(shares, (OriginShares{5000, 2000, 2500, 500}));
+}
+
+TEST(ParseComposition, ImitationsAreNotLeather) {
+  for (const auto* text : {"100% vegan leather", "100% Kunstleder", "100% simili cuir",
+                           "100% polipiel", "100% ecopelle", "100% imitatieleer"}) {
+    EXPECT_EQ(read(text), "100% imitation leather") << text;
+  }
+  EXPECT_EQ(read("100% real leather"), "100% leather");
+}
+
+TEST(ParseComposition, PartsInSixLanguages) {
+  for (const auto* text :
+       {"Outer: 90% wool 10% silk. Lining: 100% viscose. Filling: 100% polyester",
+        "Oberstoff: 90% Wolle, 10% Seide; Futter: 100% Viskose; F\xC3\xBCllung: 100% Polyester",
+        "Tissu : 90 % laine, 10 % soie. Doublure : 100 % viscose. Garnissage : 100 % polyester",
+        "Tejido: 90% lana 10% seda. Forro: 100% viscosa. Relleno: 100% poli\xC3\xA9ster",
+        "Tessuto: 90% lana 10% seta. Fodera: 100% viscosa. Imbottitura: 100% poliestere",
+        "Buitenstof: 90% wol 10% zijde. Voering: 100% viscose. Vulling: 100% polyester",
+        "WO 90% SE 10%; Lining: CV 100%; Filling: PL 100%"}) {
+    EXPECT_EQ(read(text), "90% wool 10% silk; filling: 100% polyester; lining: 100% viscose")
+        << text;
+  }
+  EXPECT_EQ(read("Main part: 100% cotton, sleeves: 60% viscose 40% nylon"),
+            "100% cotton; sleeve: 60% viscose 40% polyamide");
+}
+
 TEST(ParseComposition, UnknownFibresStayVerbatim) {
   const auto composition = parse_composition("90% Moon-Stuff, 10% cotton");
   ASSERT_TRUE(composition.has_value());
