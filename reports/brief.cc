@@ -63,7 +63,7 @@ Brief make_brief(const ChangeSet& set, const BriefOptions& options) {
   Brief brief{set.shop, set.from, set.to, options.invented, {}, {}, {}, {}};
   SourceList sources(set.from, set.to);
   brief.headlines = brief_headlines(set, sources);
-  brief.sections = brief_sections(set, sources);
+  brief.sections = brief_sections(set, options.palettes, sources);
   brief.sources = sources.take();
   brief.cautions = {std::string(kCapturedCaution), std::string(kRightsCaution)};
   if (options.invented)

@@ -11,6 +11,7 @@
 
 #include "reports/phrase.h"
 #include "schema/change.h"
+#include "schema/palette.h"
 
 namespace rangebook {
 
@@ -86,7 +87,8 @@ struct Brief {
 };
 
 struct BriefOptions {
-  bool invented = false;  ///< the data is a demonstration; every format says so
+  bool invented = false;                   ///< the data is a demonstration; every format says so
+  std::vector<PalettePair> palettes = {};  ///< `all` first; without them there is no such section
 };
 
 /// Notes are numbered in order of first mention, headlines first.

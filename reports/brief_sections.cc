@@ -203,7 +203,9 @@ BriefTable sides_table(const ChangeList& changes, std::string key, std::string c
   return table;
 }
 
-std::vector<BriefSection> brief_sections(const ChangeSet& set, SourceList& sources) {
+std::vector<BriefSection> brief_sections(const ChangeSet& set,
+                                         const std::vector<PalettePair>& palettes,
+                                         SourceList& sources) {
   using enum ChangeKind;
   std::vector<BriefSection> all;
   all.push_back(looked_at_section(set, sources));
@@ -217,6 +219,7 @@ std::vector<BriefSection> brief_sections(const ChangeSet& set, SourceList& sourc
   all.push_back(identity_section(set, sources));
   all.push_back(sides_section(set, {colour_added, colour_dropped}, "colours", "Colours",
                               "Colours added and gone", sources));
+  all.push_back(palette_section(palettes, sources));
   all.push_back(sides_section(set, {composition_changed}, "fabric", "Fabric",
                               "Stated composition, as the shop words it", sources));
   all.push_back(sides_section(set, {stock_out, stock_back}, "stock", "Stock",

@@ -10,12 +10,17 @@
 namespace rangebook {
 
 /// All sections that have something to say, in reading order. `looked-at` is always there.
-std::vector<BriefSection> brief_sections(const ChangeSet& set, SourceList& sources);
+std::vector<BriefSection> brief_sections(const ChangeSet& set,
+                                         const std::vector<PalettePair>& palettes,
+                                         SourceList& sources);
 
 /// Sizes: range by category then and now, size by size, and the lines whose sizes changed.
 BriefSection sizes_section(const ChangeSet& set, SourceList& sources);
 /// Prices: by category, then full prices and markdowns line by line, largest move first.
 BriefSection prices_section(const ChangeSet& set, SourceList& sources);
+/// Palette: warm, cool and neutral, light, medium and deep colourways then and now, and what is not
+/// known of them.
+BriefSection palette_section(const std::vector<PalettePair>& palettes, SourceList& sources);
 
 /// Cells shared by the tables of lines.
 Phrase line_cell(const LineRef& line);

@@ -89,9 +89,12 @@ int command_changes(const std::string& book, const CompareRequest& request,
 
 int command_revisit(const std::string& book, const CompareRequest& request,
                     const OutputChoice& output) {
-  const auto set = run_comparison(Book::open(book, false), request);
-  if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
-  write_output(brief_in(make_brief(std::get<ChangeSet>(set)), output.format), output);
+  const Book opened = Book::open(book, false);
+  const auto compared = run_comparison(opened, request);
+  if (const auto* missing = std::get_if<NotThere>(&compared)) return not_there(*missing);
+  const auto& set = std::get<ChangeSet>(compared);
+  const Brief brief = make_brief(set, {false, run_palettes(opened, set)});
+  write_output(brief_in(brief, output.format), output);
   return kDone;
 }
 

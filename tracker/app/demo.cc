@@ -132,6 +132,7 @@ int command_demo(const std::string& feeds, const std::string& out) {
   for (const auto& shop : shops) {
     const auto set = run_comparison(book, {shop.slug, "", ""});
     if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
+    invented.palettes = run_palettes(book, std::get<ChangeSet>(set));
     briefs.push_back({shop, make_brief(std::get<ChangeSet>(set), invented)});
     const fs::path file = fs::path(out) / (shop.slug + ".html");
     write_output(brief_html(briefs.back().brief), {"html", file.string()});

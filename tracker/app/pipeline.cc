@@ -21,6 +21,7 @@
 #include "tracker/differ.h"
 #include "tracker/identity/pair_links.h"
 #include "tracker/normaliser.h"
+#include "tracker/palette.h"
 #include "tracker/season_parser.h"
 #include "tracker/store/snapshot_reader.h"
 
@@ -305,6 +306,13 @@ std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const Compare
   number_lines(after, identities, place_to);
   // 3. Differences. Earlier captures tell a returned line from a new one.
   return diff_snapshots(before, after, links, earlier);
+}
+
+// For those who read a brief: a range as a whole, which no single change shows.
+std::vector<PalettePair> run_palettes(const Book& book, const ChangeSet& set) {
+  return compare_palettes(read_snapshot(book, set.from.id, SnapshotDetail::without),
+                          read_snapshot(book, set.to.id, SnapshotDetail::without),
+                          set.coverage.common);
 }
 
 std::variant<CaptureInfo, NotThere> find_capture(const Book& book, const std::string& shop,

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "schema/change.h"
+#include "schema/palette.h"
 #include "schema/rejection.h"
 #include "tracker/app/request.h"
 #include "tracker/store/book.h"
@@ -42,6 +43,9 @@ struct NotThere {
 
 /// Two snapshots -> links -> changes.
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request);
+
+/// The palettes of both captures of a comparison, within what both looked at.
+std::vector<PalettePair> run_palettes(const Book& book, const ChangeSet& set);
 
 /// The capture a word names: a date, an id, or a season (its latest capture); empty: the latest.
 std::variant<CaptureInfo, NotThere> find_capture(const Book& book, const std::string& shop,
