@@ -149,8 +149,9 @@ bool never_lower(const std::vector<std::string>& high, const std::vector<std::st
 
 class Guesser {
  public:
-  Guesser(std::span<const KeptRecord> records, std::size_t columns)
-      : records_(records), columns_(columns) {
+  Guesser(std::span<const KeptRecord> records, std::size_t columns, const FieldMap& chosen)
+      : records_(records), columns_(columns), map_(chosen) {
+    for (const std::size_t column : chosen.chosen) columns_[column].taken = true;
     for (const auto& record : records) {
       for (std::size_t i = 0; i < std::min(columns, record.cells.size()); ++i) {
         const std::string_view cell = without_blanks(record.cells[i]);
@@ -187,12 +188,14 @@ class Guesser {
   }
 
   void take_first(Field field, const std::function<bool(std::string_view)>& form) {
+    if (map_.has(field)) return;
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       if (!columns_[i].taken && columns_[i].looks_like(form)) return take(field, i);
     }
   }
 
   void take_most_different(Field field, const std::function<bool(std::string_view)>& form) {
+    if (map_.has(field)) return;
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       if (columns_[i].taken || !columns_[i].looks_like(form)) continue;
@@ -210,6 +213,8 @@ class Guesser {
   }
 
   void take_prices() {
+    if (map_.has(Field::full_price)) return take_first(Field::price, is_price);
+    if (map_.has(Field::price)) return;
     std::vector<std::size_t> prices;
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       if (!columns_[i].taken && columns_[i].looks_like(is_price)) prices.push_back(i);
@@ -232,9 +237,10 @@ class Guesser {
 
 }  // namespace
 
-FieldMap guess_columns(std::span<const KeptRecord> records, std::size_t columns) {
+FieldMap guess_columns(std::span<const KeptRecord> records, std::size_t columns,
+                       const FieldMap& chosen) {
   if (records.size() < kMinGuessRows) return {};
-  return Guesser(records, columns).guess();
+  return Guesser(records, columns, chosen).guess();
 }
 
 }  // namespace rangebook

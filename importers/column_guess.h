@@ -17,7 +17,8 @@ inline constexpr std::size_t kMinGuessRows = 3;
 /// by percentages, codes by being short and without blanks, names by being the text with most
 /// variety. Of two columns of prices the one that is never lower is the full price; of more, or of
 /// two that cross, none is taken: a price from the wrong column is worse than none. Without a name
-/// there is no map.
-FieldMap guess_columns(std::span<const KeptRecord> records, std::size_t columns);
+/// there is no map. What `chosen` has stays, and its chosen columns are left alone.
+FieldMap guess_columns(std::span<const KeptRecord> records, std::size_t columns,
+                       const FieldMap& chosen = {});
 
 }  // namespace rangebook

@@ -159,6 +159,7 @@ bool has_quoted_cells(std::string_view sample, char quote, char delimiter) {
 std::vector<CsvDialect> dialects_of(std::string_view sample, char delimiter,
                                     const CsvDialectOptions& options) {
   std::vector<CsvDialect> out;
+  if (options.no_quotes) return {{delimiter, std::nullopt, std::nullopt, false}};
   for (const char quote : std::string_view("\"'")) {
     if (options.quote && *options.quote != quote) continue;
     const bool usual = quote == '"' || options.quote;
@@ -210,8 +211,17 @@ std::string delimiter_name(const CsvDialect& dialect) {
   return std::string(1, dialect.delimiter);
 }
 
+std::string quote_name(const CsvDialect& dialect) {
+  if (!dialect.quote) return "none";
+  std::string name = *dialect.quote == '"'    ? "double"
+                     : *dialect.quote == '\'' ? "single"
+                                              : std::string(1, *dialect.quote);
+  return dialect.escape ? name + ", escaped by backslash" : name;
+}
+
 std::string to_string(const CsvDialect& dialect) {
   std::string text = "delimiter=" + delimiter_name(dialect);
+  if (!dialect.quote && !dialect.gaps) text += " quote=none";
   if (dialect.quote && *dialect.quote != '"') {
     text += *dialect.quote == '\'' ? " quote=single" : fmt::format(" quote={}", *dialect.quote);
   }

@@ -21,6 +21,7 @@ struct CsvDialect {
 struct CsvDialectOptions {
   std::optional<char> delimiter;
   std::optional<char> quote;
+  bool no_quotes = false;  ///< quotes are text
 };
 
 /// The dialect under which the sample is most like a table: rows of one width, wide rather than
@@ -32,6 +33,8 @@ CsvDialect detect_dialect(std::string_view sample, bool whole,
 
 /// `comma`, `bar`, `wide gap`; a sign without a name stands for itself.
 std::string delimiter_name(const CsvDialect& dialect);
+/// `double`, `single`, `none`, or the sign; `double, escaped by backslash`.
+std::string quote_name(const CsvDialect& dialect);
 
 /// `delimiter=semicolon quote=single escape=backslash`; what is usual is left out.
 std::string to_string(const CsvDialect& dialect);

@@ -28,6 +28,7 @@ class CsvDocument final : private Decoder, public CsvRecords {
   bool next(Record& record) override;
   std::optional<DocumentFault> fault() const override { return fault_; }
   std::string description() const override;
+  std::vector<Detection> detections() const override;
 
  private:
   bool open();
@@ -59,7 +60,8 @@ bool CsvDocument::open() {
               "Give a table (CSV, XLSX), a feed (JSON, XML), or a saved page that ends in .html."};
     return false;
   }
-  set_dialect(detect_dialect(sample, at_end(), {options_.delimiter, options_.quote}));
+  set_dialect(
+      detect_dialect(sample, at_end(), {options_.delimiter, options_.quote, options_.no_quotes}));
   open_ = true;
   return true;
 }
@@ -68,6 +70,17 @@ std::string CsvDocument::description() const {
   std::string text = CsvRecords::description();
   if (!decoded.encoding().is_utf8()) text += " encoding=" + decoded.encoding().name;
   return text;
+}
+
+std::vector<Detection> CsvDocument::detections() const {
+  if (!open_) return {};
+  const auto& encoding = decoded.encoding();
+  std::vector<Detection> found{
+      {"delimiter", delimiter_name(dialect()), options_.delimiter.has_value()},
+      {"quote", quote_name(dialect()), options_.quote || options_.no_quotes},
+      {"encoding", encoding.name, !options_.encoding.empty()}};
+  if (encoding.mark_bytes > 0) found.back().value += " with byte order mark";
+  return found;
 }
 
 }  // namespace

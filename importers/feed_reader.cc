@@ -15,6 +15,7 @@ class FeedReader final : public RowReader {
   const RawRow& row() const override { return row_; }
   const Rejection& rejection() const override { return rejection_; }
   std::string mapping() const override;
+  DocumentPreview preview() const override;
 
  private:
   Step show_row();
@@ -73,6 +74,15 @@ std::string FeedReader::mapping() const {
   const std::string source = items_->description();
   if (source.empty()) return {};
   return fmt::format("{} {}", source, to_string(names_));
+}
+
+DocumentPreview FeedReader::preview() const {
+  DocumentPreview preview;
+  if (auto where = items_->description(); !where.empty()) {
+    preview.detected.push_back({"products", where.substr(where.find('=') + 1), false});
+  }
+  preview.columns = columns_of(names_);
+  return preview;
 }
 
 }  // namespace

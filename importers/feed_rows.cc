@@ -307,6 +307,17 @@ std::string to_string(const FeedNames& names) {
   return text;
 }
 
+std::vector<ColumnPreview> columns_of(const FeedNames& names) {
+  std::vector<ColumnPreview> columns;
+  for (const auto& [field, from] : names.read) {
+    auto& column = columns.emplace_back();
+    column.name = fmt::format("{}", fmt::join(from, ", "));
+    column.fields.push_back(field);
+  }
+  for (const auto& name : names.unknown) columns.emplace_back().name = name;
+  return columns;
+}
+
 std::optional<std::size_t> product_fields(const std::set<std::string>& part_names) {
   std::set<Field> fields;
   bool article = false;

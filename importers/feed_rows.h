@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "importers/feed_node.h"
+#include "schema/mapping_preview.h"
 #include "schema/raw_row.h"
 
 namespace rangebook {
@@ -34,6 +35,8 @@ struct FeedNames {
 };
 /// `name=title price=g:price; not used: shipping`.
 std::string to_string(const FeedNames& names);
+/// The same for a preview: each field with the names it is read from, then the names not used.
+std::vector<ColumnPreview> columns_of(const FeedNames& names);
 
 /// The rows of one product. What the product says holds for all its variants unless they say
 /// otherwise. Lists of sizes and colours are joined with `|`; a code inside a variant is the

@@ -27,6 +27,9 @@ class Mapper {
     for (std::size_t i = 0; i < header_.size(); ++i) {
       if (!chosen_[i]) take(i);
     }
+    for (std::size_t i = 0; i < chosen_.size(); ++i) {
+      if (chosen_[i]) map_.chosen.push_back(i);
+    }
     settle_prices();
     settle_colour_size();
     settle_name();
@@ -54,8 +57,12 @@ class Mapper {
 
   void choose(const ColumnChoice& choice) {
     const auto column = column_of(choice);
-    if (!column) return;
+    if (!column) {
+      map_.missing.push_back(choice.column);
+      return;
+    }
     chosen_[*column] = true;
+    if (choice.colour_size) map_.colour_size = *column;
     if (!choice.field) return;
     map_.column[slot(*choice.field)] = *column;
     by_contract_[slot(*choice.field)] = true;
@@ -76,7 +83,11 @@ class Mapper {
         break;
     }
     const std::size_t at = slot(meaning->field);
-    if (map_.column[at] && (by_contract_[at] || !meaning->by_contract)) return;
+    if (map_.column[at] && (by_contract_[at] || !meaning->by_contract)) {
+      map_.doubled.push_back(i);
+      return;
+    }
+    if (map_.column[at]) map_.doubled.push_back(*map_.column[at]);
     map_.column[at] = i;
     by_contract_[at] = meaning->by_contract;
   }

@@ -10,8 +10,8 @@
 #include <string_view>
 #include <vector>
 
-#include "importers/table_options.h"
 #include "schema/raw_row.h"
+#include "schema/table_options.h"
 
 namespace rangebook {
 
@@ -26,6 +26,9 @@ struct FieldMap {
   std::size_t columns = 0;           ///< in the header
   std::vector<std::string> unknown;  ///< header names that mean no field, verbatim
   bool guessed = false;              ///< by content: the table has no header
+  std::vector<std::size_t> doubled;  ///< columns whose field is read from another one
+  std::vector<std::size_t> chosen;   ///< columns the user has spoken of
+  std::vector<std::string> missing;  ///< columns the user has spoken of and that are not there
 
   bool has(Field field) const { return column[static_cast<std::size_t>(field)].has_value(); }
   std::size_t known() const;
@@ -41,7 +44,7 @@ std::optional<Field> field_named(std::string_view header);
 FieldMap map_header(std::span<const std::string_view> header);
 
 /// The same with what the user says about single columns. `columns` is the width of the table, for
-/// one without a header. A choice for a column that is not there changes nothing.
+/// one without a header. A choice for a column that is not there is listed as missing.
 FieldMap map_header(std::span<const std::string_view> header, std::size_t columns,
                     std::span<const ColumnChoice> choices);
 

@@ -97,7 +97,13 @@ void note_conflict(ProductRow& row, Field field, const std::string& other, PageS
                            to_string(kept), own, to_string(field), to_string(against), other),
        .how_to_fix = "Look at the page; if the other is right, type the line into "
                      "a CSV.",
-       .excerpt = own + " | " + other});
+       .excerpt = own + " | " + other,
+       .conflict = SyntaxConflict{.line = row[Field::name],
+                                  .field = field,
+                                  .taken_from = std::string(to_string(kept)),
+                                  .taken = own,
+                                  .other_from = std::string(to_string(against)),
+                                  .other = other}});
 }
 
 void compare(ProductRow& row, const ProductRow& other, PageSyntax kept, PageSyntax against) {

@@ -41,6 +41,8 @@ class PageReader final : public RowReader {
   const RawRow& row() const override { return row_; }
   const Rejection& rejection() const override { return rejection_; }
   std::string mapping() const override;
+  void keep_examples() override { keep_ = true; }
+  DocumentPreview preview() const override;
 
  private:
   using Output = std::variant<ProductRow, Rejection>;
@@ -64,6 +66,7 @@ class PageReader final : public RowReader {
   void note_bad_bytes(const ScriptBlock& block, std::size_t bytes);
   Rejection rejection_at(std::uint64_t byte);
   Rejection note_of(const ProductRow& row, const RowNote& note);
+  void note_syntax(PageSyntax syntax, const std::vector<ProductRow>& rows);
   void give(ProductRow row);
   Rejection nameless(const ProductRow& row);
   bool refill();
@@ -84,6 +87,8 @@ class PageReader final : public RowReader {
   ProductRow shown_;
   RawRow row_;
   Rejection rejection_;
+  bool keep_ = false;        ///< what preview() is to tell
+  DocumentPreview preview_;  ///< syntaxes and conflicts so far
 };
 
 RowReader::Step PageReader::next() {
@@ -167,6 +172,12 @@ void PageReader::find_products() {
   if (!enough && json_.products() <= kMaxMergedProducts) {
     return read_all_syntaxes(first ? std::move(*first) : std::vector<ProductRow>{});
   }
+  if (!first) return;
+  note_syntax(PageSyntax::json_ld, *first);
+  if (keep_ && enough) {
+    preview_.detected.push_back(
+        {"other markup", "not looked at: JSON-LD states price and stock of all", false});
+  }
   for (auto& row : *first) give(std::move(row));
 }
 
@@ -175,6 +186,7 @@ void PageReader::read_all_syntaxes(std::vector<ProductRow> first) {
   const auto* read = std::get_if<PageSyntaxes>(&others);
   if (read == nullptr && first.empty()) return refuse_tree(std::get<TreeLimit>(others));
   if (read == nullptr) {
+    note_syntax(PageSyntax::json_ld, first);
     for (auto& row : first) give(std::move(row));
     return;
   }
@@ -183,6 +195,8 @@ void PageReader::read_all_syntaxes(std::vector<ProductRow> first) {
   auto& json =
       all.emplace_back(SyntaxRows{.syntax = PageSyntax::json_ld, .rows = std::move(first)});
   for (auto& row : json_.rest()) json.rows.push_back(std::move(row));
+  note_syntax(PageSyntax::json_ld, json.rows);
+  for (const auto& other : read->rows) note_syntax(other.syntax, other.rows);
   auto merged = merge_page(std::move(all));
   const std::string shared = json_.breadcrumbs("");
   fill_category(merged, shared.empty() ? read->breadcrumbs : shared);
@@ -193,8 +207,26 @@ void PageReader::read_all_syntaxes(std::vector<ProductRow> first) {
 bool PageReader::refill() {
   auto rows = json_.next();
   if (!rows) return false;
+  note_syntax(PageSyntax::json_ld, *rows);
   for (auto& row : *rows) give(std::move(row));
   return true;
+}
+
+void PageReader::note_syntax(PageSyntax syntax, const std::vector<ProductRow>& rows) {
+  if (!keep_ || rows.empty()) return;
+  const auto name = to_string(syntax);
+  auto& known = preview_.syntaxes;
+  auto at = std::find_if(known.begin(), known.end(),
+                         [&](const SyntaxPreview& one) { return one.syntax == name; });
+  if (at == known.end()) at = known.insert(at, {std::string(name), 0, {}});
+  at->rows += rows.size();
+  for (std::size_t i = 0; i < kFieldCount; ++i) {
+    const auto field = static_cast<Field>(i);
+    const bool has = std::any_of(rows.begin(), rows.end(),
+                                 [&](const ProductRow& row) { return !row[field].empty(); });
+    const bool told = std::find(at->fields.begin(), at->fields.end(), field) != at->fields.end();
+    if (has && !told) at->fields.push_back(field);
+  }
 }
 
 void PageReader::give(ProductRow row) {
@@ -211,7 +243,11 @@ void PageReader::give(ProductRow row) {
                                  .how_to_fix = row.doubt->how_to_fix,
                                  .excerpt = row.doubt->excerpt}));
   }
-  for (const auto& note : row.notes) said.push_back(note_of(row, note));
+  for (const auto& note : row.notes) {
+    said.push_back(note_of(row, note));
+    if (!keep_ || !note.conflict || ++preview_.conflict_count > kPreviewConflicts) continue;
+    preview_.conflicts.push_back(*note.conflict);
+  }
   ready_.emplace_back(std::move(row));
   for (auto& rejection : said) ready_.emplace_back(std::move(rejection));
 }
@@ -344,6 +380,19 @@ std::string PageReader::mapping() const {
   return fmt::format("json-ld blocks={} repaired={} products={}{} encoding={}",
                      scan_.json_ld.size(), repaired_, json_.products(), others_,
                      page_.encoding.empty() ? "unknown" : page_.encoding);
+}
+
+DocumentPreview PageReader::preview() const {
+  DocumentPreview preview = preview_;
+  for (auto& one : preview.syntaxes) std::sort(one.fields.begin(), one.fields.end());
+  if (!page_.encoding.empty()) {
+    preview.detected.insert(preview.detected.begin(), {"encoding", page_.encoding, false});
+  }
+  if (repaired_ > 0) {
+    preview.detected.push_back(
+        {"JSON-LD repaired", fmt::format("{} blocks that were no valid JSON", repaired_), false});
+  }
+  return preview;
 }
 
 }  // namespace

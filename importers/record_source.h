@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "schema/mapping_preview.h"
 #include "schema/rejection.h"
 
 namespace rangebook {
@@ -62,6 +63,8 @@ class RecordSource {
   virtual bool may_hold_bad_bytes() const { return true; }
   /// How the document was understood: `delimiter=comma`. Empty where there is nothing to tell.
   virtual std::string description() const { return {}; }
+  /// The same, one by one.
+  virtual std::vector<Detection> detections() const { return {}; }
   /// What to do about a row with more cells than the header.
   virtual std::string extra_cells_remedy() const = 0;
 };

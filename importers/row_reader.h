@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "schema/mapping_preview.h"
 #include "schema/raw_row.h"
 #include "schema/rejection.h"
 
@@ -33,6 +34,11 @@ class RowReader {
   virtual std::string mapping() const = 0;
   /// The decimal sign the user says the document has; nothing where the prices have to tell it.
   virtual std::optional<char> decimal_sign() const { return std::nullopt; }
+  /// Keeps examples of each column for preview() from now on; before the first next().
+  virtual void keep_examples() {}
+  /// What was understood of the document: detections, columns, syntaxes, conflicts; whole once the
+  /// reader is at its end. Without its name, its counts, and what the cells came to.
+  virtual DocumentPreview preview() const { return {}; }
 };
 
 /// Where a reader gets the bytes of a document. The same bytes go to the document archive at the

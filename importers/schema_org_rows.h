@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "importers/schema_org_product.h"
+#include "schema/mapping_preview.h"
 #include "schema/raw_row.h"
 #include "schema/rejection.h"
 
@@ -31,6 +32,7 @@ struct RowNote {
   std::string what = {};        ///< one sentence
   std::string how_to_fix = {};  ///< one sentence
   std::string excerpt = {};
+  std::optional<SyntaxConflict> conflict = std::nullopt;  ///< where two syntaxes contradict
 };
 
 struct ProductRow {

@@ -118,12 +118,13 @@ bool names_most_cells(const FieldMap& map, const KeptRecord& record, std::size_t
 }
 
 /// The first record whose cells mostly name fields, else the one that names most.
-std::optional<std::size_t> header_by_names(std::span<const KeptRecord> records, std::size_t width) {
+std::optional<std::size_t> header_by_names(std::span<const KeptRecord> records, std::size_t width,
+                                           std::span<const ColumnChoice> choices) {
   std::optional<std::size_t> found;
   std::size_t most = 0;
   for (std::size_t i = 0; i < records.size(); ++i) {
     if (records[i].fault != RecordFault::none) continue;
-    const FieldMap map = map_header(views(records[i]));
+    const FieldMap map = map_header(views(records[i]), 0, choices);
     if (!map.has(Field::name) || map.known() <= most) continue;
     if (names_most_cells(map, records[i], width)) return i;
     // A title such as "Products" above the table is a known word too, but alone in its row.
@@ -239,13 +240,22 @@ void KeptRecord::view(Record& record) const {
   record.after_gap = after_gap;
 }
 
-HeaderPlace find_header(std::span<const KeptRecord> records) {
+HeaderPlace find_header(std::span<const KeptRecord> records,
+                        std::span<const ColumnChoice> choices) {
   const std::size_t width = usual_width(records);
-  if (const auto at = header_by_names(records, width)) return header_at(records, *at);
+  std::vector<ColumnChoice> named(choices.begin(), choices.end());
+  std::erase_if(named, [](const ColumnChoice& one) { return one.column.starts_with('#'); });
+  if (const auto at = header_by_names(records, width, named)) return header_at(records, *at);
   if (const auto at = header_by_shape(records, width)) return header_at(records, *at);
+  return without_header(records);
+}
+
+HeaderPlace without_header(std::span<const KeptRecord> records) {
   HeaderPlace place;
-  place.columns = width;
-  while (place.body < records.size() && records[place.body].cells.size() != width) ++place.body;
+  place.columns = usual_width(records);
+  while (place.body < records.size() && records[place.body].cells.size() != place.columns) {
+    ++place.body;
+  }
   place.preamble = place.body;
   return place;
 }

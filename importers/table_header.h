@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "importers/record_source.h"
+#include "schema/table_options.h"
 
 namespace rangebook {
 
@@ -38,10 +39,15 @@ struct HeaderPlace {
 
 /// The header is the record that names the most fields, one of them the name. Failing that, the
 /// first record as wide as most, when it is text where the columns below hold numbers, dates or
-/// addresses. A second row of column names is joined to the first.
-HeaderPlace find_header(std::span<const KeptRecord> records);
+/// addresses. A second row of column names is joined to the first. `choices` tell names of columns
+/// that would not be known.
+HeaderPlace find_header(std::span<const KeptRecord> records,
+                        std::span<const ColumnChoice> choices = {});
 
 /// The header stands on this line of the file.
 HeaderPlace header_on_line(std::span<const KeptRecord> records, std::uint64_t line);
+
+/// The table has no header: it begins with the first record as wide as most.
+HeaderPlace without_header(std::span<const KeptRecord> records);
 
 }  // namespace rangebook

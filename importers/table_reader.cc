@@ -8,6 +8,7 @@
 
 #include "importers/byte_search.h"
 #include "importers/cell_split.h"
+#include "importers/column_examples.h"
 #include "importers/column_guess.h"
 #include "importers/csv_records.h"
 #include "importers/table_rows.h"
@@ -27,6 +28,8 @@ class TableReader final : public RowReader {
   const Rejection& rejection() const override { return rejection_; }
   std::string mapping() const override;
   std::optional<char> decimal_sign() const override { return decimal_; }
+  void keep_examples() override { examples_.emplace(); }
+  DocumentPreview preview() const override;
 
  private:
   enum class State : std::uint8_t { header, rows, end };
@@ -58,6 +61,7 @@ class TableReader final : public RowReader {
   Record record_;
   RawRow row_;
   Rejection rejection_;
+  std::optional<ColumnExamples> examples_;
 };
 
 RowReader::Step TableReader::next() {
@@ -79,15 +83,16 @@ RowReader::Step TableReader::read_header() {
         RejectionKind::unreadable_document, "The file is empty.", "Export or save it again."}));
   }
   state_ = State::rows;
-  if (rows_.map().has(Field::name)) return Step::row;
-  if (rows_.names().empty() && guess_meanings()) return doubt_guess();
-  return refuse_header();
+  const bool guessed = rows_.names().empty() && guess_meanings();
+  if (examples_) examples_->begin(rows_.names(), rows_.map(), rows_.ahead());
+  if (guessed) return doubt_guess();
+  return rows_.map().has(Field::name) ? Step::row : refuse_header();
 }
 
 bool TableReader::guess_meanings() {
   const std::vector<KeptRecord> records(rows_.ahead().begin(), rows_.ahead().end());
-  FieldMap map = guess_columns(records, rows_.columns());
-  if (!map.guessed) return false;
+  FieldMap map = guess_columns(records, rows_.columns(), rows_.map());
+  if (!map.guessed || map.known() == rows_.map().known()) return false;
   rows_.set_map(std::move(map));
   return true;
 }
@@ -110,7 +115,9 @@ RowReader::Step TableReader::refuse_header() {
            ? std::string("The table has no line of column names.")
            : fmt::format("The table has no column called \"name\"; its columns are: {}.",
                          excerpt_of(fmt::format("{}", fmt::join(names, ", ")), kExcerptBytes)),
-       "Put the column names into the first line; \"name\" is the one that is always needed."});
+       "Put the column names into the first line; \"name\" is the one that is always needed. Or "
+       "say "
+       "which column it is: --column \"Artikel=name\"."});
 }
 
 RowReader::Step TableReader::read_row() {
@@ -136,6 +143,7 @@ void TableReader::fill_row() {
   }
   row_.origin = Origin{document_, record_.line, record_.byte};
   take_apart();
+  if (examples_ && rows_.further_tables() == 0) examples_->take(record_, row_);
 }
 
 /// Cells that hold more than their field.
@@ -275,6 +283,18 @@ std::string TableReader::mapping() const {
   const std::string shape = rows_.description();
   return fmt::format("{}{}{}{}{}", source, source.empty() ? "" : " ", to_string(rows_.map()),
                      shape.empty() ? "" : "; ", shape);
+}
+
+DocumentPreview TableReader::preview() const {
+  DocumentPreview preview;
+  preview.detected = rows_.source().detections();
+  if (rows_.map().columns == 0) return preview;
+  for (auto& found : rows_.detections()) preview.detected.push_back(std::move(found));
+  preview.missing = rows_.map().missing;
+  ColumnExamples columns;
+  if (!examples_) columns.begin(rows_.names(), rows_.map(), {});
+  preview.columns = examples_ ? examples_->columns() : columns.columns();
+  return preview;
 }
 
 }  // namespace

@@ -5,7 +5,7 @@
 
 #include "importers/record_source.h"
 #include "importers/row_reader.h"
-#include "importers/table_options.h"
+#include "schema/table_options.h"
 
 namespace rangebook {
 

@@ -74,9 +74,12 @@ bool TableRows::open() {
   read_ahead();
   if (ahead_.empty()) return false;
   const std::vector<KeptRecord> records(ahead_.begin(), ahead_.end());
-  HeaderPlace place =
-      options_.header_row ? header_on_line(records, *options_.header_row) : find_header(records);
+  HeaderPlace place = options_.no_header    ? without_header(records)
+                      : options_.header_row ? header_on_line(records, *options_.header_row)
+                                            : find_header(records, options_.columns);
   columns_ = place.columns;
+  preamble_ = place.preamble;
+  header_rows_ = place.body - place.preamble;
   if (!place.names.empty()) header_line_ = records[place.preamble].line;
   use_header(std::move(place.names));
   ahead_.erase(ahead_.begin(), ahead_.begin() + static_cast<std::ptrdiff_t>(place.body));
@@ -182,6 +185,29 @@ void TableRows::mend(Record& record) {
     if (!extra && record.cells.size() != 1) return;
   }
   repaired_ = source_->repair(record, columns_);
+}
+
+std::vector<Detection> TableRows::detections() const {
+  std::vector<Detection> found;
+  const bool stated = options_.header_row || options_.no_header;
+  found.push_back({"column names",
+                   names_.empty() ? "none"
+                   : header_rows_ > 1
+                       ? fmt::format("line {} and {} more", header_line_, header_rows_ - 1)
+                       : fmt::format("line {}", header_line_),
+                   stated});
+  const auto add = [&](std::string_view what, std::string value) {
+    found.push_back({std::string(what), std::move(value), false});
+  };
+  if (preamble_ > 0) add("lines above the table", fmt::format("{}, left out", preamble_));
+  if (notes_ > 0) {
+    add("notes and totals",
+        fmt::format("{}, left out (line {}{})", notes_, fmt::join(note_lines_, ", "),
+                    notes_ > note_lines_.size() ? ", .." : ""));
+  }
+  if (repeated_ > 0) add("column names again", fmt::format("{} times, left out", repeated_));
+  if (further_tables_ > 0) add("further tables below", fmt::format("{}, read", further_tables_));
+  return found;
 }
 
 std::string TableRows::description() const {

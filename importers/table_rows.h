@@ -13,7 +13,7 @@
 #include "importers/field_map.h"
 #include "importers/record_source.h"
 #include "importers/table_header.h"
-#include "importers/table_options.h"
+#include "schema/table_options.h"
 
 namespace rangebook {
 
@@ -44,6 +44,9 @@ class TableRows {
   const RecordSource& source() const { return *source_; }
   /// What was left out, for the record: `header=line 4; left out: 2 notes (lines 90, 91)`.
   std::string description() const;
+  /// The same, one by one.
+  std::vector<Detection> detections() const;
+  std::uint64_t further_tables() const { return further_tables_; }
 
  private:
   void read_ahead();
@@ -67,6 +70,8 @@ class TableRows {
   std::optional<KeptRecord> replayed_;
   bool repaired_ = false;
   std::uint64_t header_line_ = 0;
+  std::size_t header_rows_ = 0;
+  std::size_t preamble_ = 0;  ///< records before the header or the body
   std::uint64_t notes_ = 0;
   std::uint64_t repeated_ = 0;
   std::uint64_t further_tables_ = 0;

@@ -62,6 +62,7 @@ class Workbook final : public RecordSource {
   }
   bool may_hold_bad_bytes() const override { return false; }
   std::string description() const override;
+  std::vector<Detection> detections() const override;
   std::string extra_cells_remedy() const override {
     return "Give the column a name in the header row, or empty its cells.";
   }
@@ -70,6 +71,7 @@ class Workbook final : public RecordSource {
   void open();
   const SheetEntry* named_sheet();
   const SheetEntry* best_sheet();
+  std::string other_sheets() const;
   bool has_names(const SheetEntry& sheet);
 
   const std::string bytes_;
@@ -118,16 +120,30 @@ bool Workbook::has_names(const SheetEntry& sheet) {
   return rows.open() && rows.map().has(Field::name);
 }
 
-std::string Workbook::description() const {
-  if (sheet_ == nullptr) return {};
+/// The names of the sheets that are not read: `"Notes", "Old" (hidden)`.
+std::string Workbook::other_sheets() const {
   std::vector<std::string> others;
   for (const auto& sheet : parts_.sheets) {
     if (&sheet != sheet_)
       others.push_back('"' + sheet.name + (sheet.hidden ? "\" (hidden)" : "\""));
   }
-  std::string text = fmt::format("sheet=\"{}\"", sheet_->name);
-  if (!others.empty()) text += fmt::format(" (not read: {})", fmt::join(others, ", "));
-  return text;
+  return fmt::format("{}", fmt::join(others, ", "));
+}
+
+std::string Workbook::description() const {
+  if (sheet_ == nullptr) return {};
+  const std::string others = other_sheets();
+  return fmt::format("sheet=\"{}\"{}", sheet_->name,
+                     others.empty() ? "" : fmt::format(" (not read: {})", others));
+}
+
+std::vector<Detection> Workbook::detections() const {
+  if (sheet_ == nullptr) return {};
+  std::vector<Detection> found{{"sheet", sheet_->name, !options_.sheet.empty()}};
+  if (auto others = other_sheets(); !others.empty()) {
+    found.push_back({"sheets not read", std::move(others), false});
+  }
+  return found;
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "reports/csv_writer.h"
+#include "reports/json_writer.h"
 #include "reports/phrase.h"
 
 namespace rangebook {
@@ -63,6 +64,43 @@ std::string rejections_csv(const CaptureInfo& capture, const std::vector<Rejecti
     out.end_row();
   }
   return out.take();
+}
+
+std::string rejections_json(const CaptureInfo& capture, const std::vector<Rejection>& rejections) {
+  JsonWriter out;
+  out.begin_object();
+  out.member("format", "rangebook.rejections/1");
+  out.member("shop", capture.shop);
+  out.member("capture", capture.id);
+  out.member("season", capture.season);
+  out.member("date", to_string(capture.on));
+  out.key("rejections");
+  out.begin_array();
+  for (const auto& rejection : rejections) {
+    out.line_break();
+    out.begin_object();
+    out.member("document", document_name(capture, rejection));
+    out.key("line");
+    if (rejection.line) {
+      out.value(*rejection.line);
+    } else {
+      out.null();
+    }
+    out.member("byte", rejection.byte);
+    out.member("field", rejection.field);
+    out.member("kind", to_string(rejection.kind));
+    out.member("refused", to_string(rejection.refused));
+    out.member("what", rejection.what);
+    out.member("how_to_fix", rejection.how_to_fix);
+    out.member("excerpt", rejection.excerpt);
+    out.member("line_code", rejection.line_code);
+    out.member("name", rejection.name);
+    out.end_object();
+  }
+  out.end_array();
+  out.line_break();
+  out.end_object();
+  return out.take() + "\n";
 }
 
 }  // namespace rangebook

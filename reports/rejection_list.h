@@ -18,4 +18,7 @@ std::string rejections_text(const CaptureInfo& capture, const std::vector<Reject
 /// One row each, safe to open in a spreadsheet.
 std::string rejections_csv(const CaptureInfo& capture, const std::vector<Rejection>& rejections);
 
+/// `rangebook.rejections/1`, see schema/FORMAT.md.
+std::string rejections_json(const CaptureInfo& capture, const std::vector<Rejection>& rejections);
+
 }  // namespace rangebook

@@ -10,6 +10,7 @@
 #include "schema/money.h"
 #include "schema/rejection.h"
 #include "schema/size.h"
+#include "schema/table_options.h"
 
 namespace rangebook {
 
@@ -35,11 +36,13 @@ std::string to_string(const Scope& scope);  ///< `all`, `picks`, `dresses,knitwe
 
 /// A document of a capture, without its bytes.
 struct DocumentInfo {
-  std::string name;    ///< file name without folders
-  std::string sha256;  ///< lower-case hex
+  std::string name = {};    ///< file name without folders
+  std::string sha256 = {};  ///< lower-case hex
   std::uint64_t bytes = 0;
-  std::string importer;  ///< `csv`, `page`
-  std::string mapping;   ///< how columns were understood, for instance `line_code=1 name=2`
+  std::string importer = {};  ///< `table`, `page`
+  std::string mapping = {};   ///< how columns were understood, for instance `line_code=1 name=2`
+  std::string profile = {};   ///< name of the shop's profile that was used; empty: none
+  TableOptions options = {};  ///< what was said besides
 
   bool operator==(const DocumentInfo&) const = default;
 };

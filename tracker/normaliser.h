@@ -28,7 +28,9 @@ struct KeyedListing {
 class Normaliser {
  public:
   /// `shop` gives the home currency and what bare size numbers mean. It must outlive this.
-  explicit Normaliser(const Shop& shop) : shop_(shop) {}
+  /// `decimal` is the decimal sign the user says the document has; nothing: the prices tell it.
+  explicit Normaliser(const Shop& shop, std::optional<char> decimal = std::nullopt)
+      : shop_(shop), stated_decimal_(decimal) {}
 
   /// Takes a row. Returns the listing that is complete because this row starts another line.
   std::optional<KeyedListing> add(const RawRow& row);
@@ -37,6 +39,9 @@ class Normaliser {
   std::vector<KeyedListing> finish();
   /// The rejections since the last call, in the order of the rows.
   std::vector<Rejection> take_rejections();
+  /// The decimal sign as stated, else as the prices so far prove it; nothing while they prove none,
+  /// or both.
+  std::optional<char> decimal_sign() const;
 
  private:
   /// What the cells of one row say, beside the texts of the line.
@@ -75,11 +80,11 @@ class Normaliser {
   void read_gtin(const RawRow& row, Reading& reading);
   bool read_sizes(const RawRow& row, Reading& reading);
   void learn_decimal_sign(std::string_view text);
-  std::optional<char> decimal_sign() const;
   Rejection& reject(const RawRow& row, RejectionKind kind, Refused refused, Field field,
                     std::string what, std::string how_to_fix);
 
   const Shop& shop_;
+  std::optional<char> stated_decimal_;
   ListingBuilder line_;
   std::string key_;
   std::string last_price_;  ///< text the decimal sign was last looked for in

@@ -219,6 +219,7 @@ void Normaliser::learn_decimal_sign(std::string_view text) {
 }
 
 std::optional<char> Normaliser::decimal_sign() const {
+  if (stated_decimal_) return stated_decimal_;
   if (proven_[0] == proven_[1]) return std::nullopt;
   return proven_[0] ? '.' : ',';
 }

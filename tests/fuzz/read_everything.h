@@ -11,6 +11,7 @@ namespace rangebook {
 /// All rows and rejections as text, for comparing two readings.
 inline std::string everything_of(RowReader& reader) {
   std::string out;
+  reader.keep_examples();
   for (auto step = reader.next(); step != RowReader::Step::end; step = reader.next()) {
     if (step == RowReader::Step::rejection) {
       require(!reader.rejection().what.empty(), "a rejection says what is wrong");
@@ -22,6 +23,10 @@ inline std::string everything_of(RowReader& reader) {
     out += std::to_string(reader.row().origin.line) + '\n';
   }
   require(reader.next() == RowReader::Step::end, "the end stays the end");
+  for (const auto& column : reader.preview().columns) {
+    require(column.examples.size() <= kPreviewExamples, "no more examples than are shown");
+    for (const auto& example : column.examples) out += example.text + '\n';
+  }
   return out + reader.mapping();
 }
 

@@ -1,9 +1,10 @@
-// The short texts of a row: seasons, colours, categories, days and GTINs.
+// The short texts of a row: seasons, colours, categories, days and GTINs; and kept options.
 #include <string>
 #include <string_view>
 
 #include "schema/day.h"
 #include "schema/gtin.h"
+#include "schema/table_options.h"
 #include "tests/fuzz/require.h"
 #include "tracker/category_parser.h"
 #include "tracker/colour_parser.h"
@@ -39,7 +40,15 @@ void check_codes(std::string_view text) {
   if (const auto day = parse_day(text)) require(to_string(*day) == text, "a day reads back");
 }
 
+void check_options(std::string_view text) {
+  const auto options = table_options_of(text);
+  if (!options) return;
+  require(table_options_of(to_text(*options)) == options, "options read back");
+  require(overlaid(*options, *options) == *options, "options on top of themselves stay");
+}
+
 void check(std::string_view text) {
+  check_options(text);
   check_season(text);
   check_colours(text);
   check_category(text);

@@ -7,107 +7,12 @@
 
 #include "schema/error.h"
 #include "schema/nearest_word.h"
+#include "tracker/app/cli_words.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/scope_words.h"
 
 namespace rangebook {
 namespace {
-
-/// Everything the command line can say.
-struct Words {
-  std::string book;
-  std::string shop;
-  std::string name;
-  std::string country;
-  std::string currency;
-  std::string sizes;
-  std::vector<std::string> files;
-  std::string season;
-  std::string on;
-  std::string scope = "all";
-  bool dry_run = false;
-  std::string from;
-  std::string to;
-  std::string capture;
-  OutputChoice output;
-  bool decided = false;
-  std::vector<std::string> references;
-  std::string reference;
-  std::string line;
-  std::string other_line;
-  std::string backup;
-  bool check_sizes = false;
-  std::string feeds = "demo-feeds";
-  std::string out = "rangebook-demo";
-};
-
-/// A usage error that is ours, not CLI11's.
-struct UsageError {
-  std::string message;
-};
-
-std::string upper(std::string text) {
-  for (char& sign : text) {
-    if (sign >= 'a' && sign <= 'z') sign = static_cast<char>(sign - 32);
-  }
-  return text;
-}
-
-void check_slug(const std::string& slug) {
-  const bool good =
-      !slug.empty() && slug.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == slug.npos;
-  if (good) return;
-  throw UsageError{"\"" + slug +
-                   "\" cannot name a shop: use small letters, digits and hyphens, "
-                   "for instance harbour-loft."};
-}
-
-Shop shop_of(const Words& words) {
-  Shop shop;
-  check_slug(words.shop);
-  shop.slug = words.shop;
-  shop.name = words.name;
-  shop.country = upper(words.country);
-  if (!shop.country.empty() && shop.country.size() != 2) {
-    throw UsageError{"--country takes a two-letter code of ISO 3166, such as GB or IE."};
-  }
-  if (!words.currency.empty()) {
-    shop.currency = Currency::from_code(words.currency);
-    if (!shop.currency) {
-      throw UsageError{"--currency: \"" + words.currency +
-                       "\" is no currency of ISO 4217, such as GBP or EUR."};
-    }
-  }
-  if (!words.sizes.empty()) {
-    const auto sizes = parse_size_system(words.sizes);
-    if (!sizes) {
-      throw UsageError{"--sizes: \"" + words.sizes + "\" is no size system." +
-                       did_you_mean(words.sizes, size_system_names()) +
-                       " There are: " + joined(size_system_names()) + "."};
-    }
-    shop.sizes = *sizes;
-  }
-  return shop;
-}
-
-CaptureRequest capture_of(const Words& words) {
-  CaptureRequest request;
-  check_slug(words.shop);
-  request.shop = words.shop;
-  request.files = words.files;
-  request.season = words.season;
-  request.dry_run = words.dry_run;
-  if (!words.on.empty()) {
-    request.on = parse_day(words.on);
-    if (!request.on) {
-      throw UsageError{"--on: \"" + words.on + "\" is no date; write it as 2026-09-01."};
-    }
-  }
-  const auto scope = parse_scope(words.scope);
-  if (const auto* problem = std::get_if<std::string>(&scope)) throw UsageError{*problem};
-  request.scope = std::get<Scope>(scope);
-  return request;
-}
 
 /// Empty when the word is one of the formats.
 std::string format_fault(const std::string& word, const std::vector<std::string>& formats) {
@@ -130,6 +35,7 @@ class CommandLine {
     add_compare();
     add_links();
     add_lists();
+    add_profiles();
     add_upkeep();
   }
 
@@ -153,6 +59,13 @@ class CommandLine {
         ->capture_default_str();
     sub->add_option("--out", words_.output.file, "Write to this file")->type_name("FILE");
   }
+  void add_profile(CLI::App* sub) {
+    sub->add_option("--profile", words_.profile,
+                    "Read tables with this profile of the shop (default: the shop's own, where its "
+                    "columns fit)")
+        ->type_name("NAME");
+    sub->add_flag("--no-profile", words_.no_profile, "Read tables without the shop's profile");
+  }
   std::string book() const { return words_.book.empty() ? default_book_path() : words_.book; }
   CompareRequest comparison() const { return {words_.shop, words_.from, words_.to}; }
 
@@ -162,6 +75,9 @@ class CommandLine {
   void add_links();
   void add_links_verbs(CLI::App& links);
   void add_lists();
+  void add_rejections();
+  int rejections_or_retry() const;
+  void add_profiles();
   void add_upkeep();
   std::vector<std::string> known_words(const CLI::App* app) const;
   int usage_error(const std::string& message, const std::string& word) const;
@@ -193,10 +109,13 @@ void CommandLine::add_shop() {
 }
 
 void CommandLine::add_capture() {
-  CLI::App* capture =
-      command(app_, "capture", "Take what was seen of a shop into the book",
-              "capture dresses.csv pages/ --shop harbour-loft --season AW26 --on 2026-09-01",
-              [this] { return command_capture(book(), capture_of(words_)); });
+  CLI::App* capture = command(
+      app_, "capture", "Take what was seen of a shop into the book",
+      "capture dresses.csv pages/ --shop harbour-loft --season AW26 --on 2026-09-01", [this] {
+        const auto request = capture_of(words_);
+        if (words_.dry_run) return command_preview(book(), request, words_.output);
+        return command_capture(book(), request);
+      });
   capture->add_option("files", words_.files, "Tables, saved pages, or folders of them")
       ->required()
       ->type_name("FILE");
@@ -208,7 +127,15 @@ void CommandLine::add_capture() {
                    "What was looked at: all, picks, or categories "
                    "such as dresses,knitwear")
       ->capture_default_str();
-  capture->add_flag("--dry-run", words_.dry_run, "Show what would happen, keep nothing");
+  capture->add_flag("--dry-run", words_.dry_run,
+                    "Show what every column is read as, and keep nothing");
+  add_output(capture, {"text", "json"});
+  add_table_words(*capture, words_.table);
+  add_profile(capture);
+  capture
+      ->add_option("--save-profile", words_.save_profile,
+                   "Keep what is said about the tables under this name")
+      ->type_name("NAME");
   CLI::App* undo = command(app_, "undo", "Remove the newest capture of a shop", "undo harbour-loft",
                            [this] { return command_undo(book(), words_.shop); });
   undo->add_option("shop", words_.shop, "The shop's short name")->required();
@@ -298,13 +225,7 @@ void CommandLine::add_lists() {
       command(app_, "captures", "List the captures of a shop", "captures harbour-loft",
               [this] { return command_captures(book(), words_.shop); });
   captures->add_option("shop", words_.shop, "The shop's short name")->required();
-  CLI::App* rejections = command(
-      app_, "rejections", "List what could not be taken, and how to fix it",
-      "rejections harbour-loft --capture AW26",
-      [this] { return command_rejections(book(), words_.shop, words_.capture, words_.output); });
-  rejections->add_option("shop", words_.shop, "The shop's short name")->required();
-  rejections->add_option("--capture", words_.capture, "Season, date or id (default: the latest)");
-  add_output(rejections, {"text", "csv"});
+  add_rejections();
   CLI::App* out = command(
       app_, "export", "Write a capture as a table in the CSV contract",
       "export --shop harbour-loft --capture AW26 --format csv --out aw26.csv",
@@ -314,6 +235,61 @@ void CommandLine::add_lists() {
   words_.output.format = "csv";
   add_output(out, {"csv"});
   words_.output.format = "text";
+}
+
+void CommandLine::add_rejections() {
+  CLI::App* rejections =
+      command(app_, "rejections", "List what could not be taken, or read it again another way",
+              "rejections harbour-loft --capture AW26 --retry --column \"Preis=price\"",
+              [this] { return rejections_or_retry(); });
+  rejections->add_option("shop", words_.shop, "The shop's short name")->required();
+  rejections->add_option("--capture", words_.capture, "Season, date or id (default: the latest)");
+  add_output(rejections, {"text", "csv", "json"});
+  rejections->add_flag("--retry", words_.retry,
+                       "Read the documents of the capture again, as they are kept in the book");
+  rejections->add_flag("--dry-run", words_.dry_run, "With --retry: show it, change nothing");
+  add_table_words(*rejections, words_.table);
+  add_profile(rejections);
+}
+
+int CommandLine::rejections_or_retry() const {
+  const MappingRequest mapping = mapping_of(words_);
+  if (words_.retry) {
+    return command_retry(book(), {words_.shop, words_.capture, mapping}, words_.dry_run);
+  }
+  if (mapping.empty() && !words_.dry_run) {
+    return command_rejections(book(), words_.shop, words_.capture, words_.output);
+  }
+  throw UsageError{"To read the capture again in another way, add --retry."};
+}
+
+void CommandLine::add_profiles() {
+  CLI::App* profile = app_.add_subcommand("profile", "How the tables of a shop are to be read");
+  profile->require_subcommand(1);
+  profile->fallthrough();
+  const auto add_shop_and_name = [this](CLI::App* sub) {
+    sub->add_option("shop", words_.shop, "The shop's short name")->required();
+    sub->add_option("name", words_.name, "Name of the profile")->required();
+  };
+  CLI::App* list =
+      command(*profile, "list", "List the profiles of a shop", "profile list harbour-loft",
+              [this] { return command_profile_list(book(), words_.shop); });
+  list->add_option("shop", words_.shop, "The shop's short name")->required();
+  add_shop_and_name(command(
+      *profile, "show", "Show what a profile says", "profile show harbour-loft supplier-sheet",
+      [this] { return command_profile_show(book(), words_.shop, words_.name); }));
+  CLI::App* save =
+      command(*profile, "save", "Keep a profile, or change it",
+              "profile save harbour-loft supplier-sheet --column \"Preis=price\" --decimal comma",
+              [this] { return command_profile_save(book(), words_.shop, profile_of(words_)); });
+  add_shop_and_name(save);
+  save->add_flag(
+      "--default", words_.is_default,
+      "Use it without being asked, where its columns fit (the first one is the default)");
+  add_table_words(*save, words_.table);
+  add_shop_and_name(
+      command(*profile, "remove", "Forget a profile", "profile remove harbour-loft supplier-sheet",
+              [this] { return command_profile_remove(book(), words_.shop, words_.name); }));
 }
 
 void CommandLine::add_upkeep() {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "schema/capture.h"
+#include "schema/profile.h"
 #include "tracker/app/link_desk.h"
 #include "tracker/app/pipeline.h"
 #include "tracker/app/request.h"
@@ -23,10 +24,21 @@ struct OutputChoice {
 int command_shop_add(const std::string& book, const Shop& given);
 int command_shop_list(const std::string& book);
 int command_capture(const std::string& book, const CaptureRequest& request);
+/// What a capture would come to, and what every document is understood as; keeps nothing.
+int command_preview(const std::string& book, const CaptureRequest& request,
+                    const OutputChoice& output);
 int command_captures(const std::string& book, const std::string& shop);
 int command_undo(const std::string& book, const std::string& shop);
 int command_rejections(const std::string& book, const std::string& shop, const std::string& capture,
                        const OutputChoice& output);
+/// Reads the documents of a capture again with the profile now in force and what is said.
+int command_retry(const std::string& book, const RetryRequest& request, bool dry_run);
+int command_profile_list(const std::string& book, const std::string& shop);
+int command_profile_show(const std::string& book, const std::string& shop, const std::string& name);
+/// Without options, `profile.is_default` makes one that is there the default.
+int command_profile_save(const std::string& book, const std::string& shop, const Profile& profile);
+int command_profile_remove(const std::string& book, const std::string& shop,
+                           const std::string& name);
 int command_changes(const std::string& book, const CompareRequest& request,
                     const OutputChoice& output);
 int command_revisit(const std::string& book, const CompareRequest& request,

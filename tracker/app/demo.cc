@@ -121,7 +121,9 @@ int command_demo(const std::string& feeds, const std::string& out) {
     const bool known = !shops.empty() && shops.back().slug == capture.shop.slug;
     if (!known) shops.push_back(capture.shop);
     book.put_shop(capture.shop);
-    const auto report = run_capture(book, capture.request, {});
+    const auto taken = run_capture(book, capture.request, {});
+    if (const auto* missing = std::get_if<NotThere>(&taken)) return not_there(*missing);
+    const auto& report = std::get<CaptureReport>(taken);
     fmt::print("{} {}: {} lines, {} variants\n", capture.shop.name, report.info.season,
                report.outcome.lines, report.outcome.variants);
   }

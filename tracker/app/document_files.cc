@@ -12,6 +12,7 @@
 #include <filesystem>
 
 #include "schema/error.h"
+#include "schema/names.h"
 
 namespace rangebook {
 namespace {
@@ -19,6 +20,13 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::size_t kChunkBytes = std::size_t{256} << 10U;
+
+constexpr NameTable<DocumentForm, 6> kFormNames{{{DocumentForm::table, "table"},
+                                                 {DocumentForm::page, "page"},
+                                                 {DocumentForm::workbook, "workbook"},
+                                                 {DocumentForm::json, "json"},
+                                                 {DocumentForm::xml, "xml"},
+                                                 {DocumentForm::archive, "archive"}}};
 
 [[noreturn]] void cannot_read(const std::string& path, int reason) {
   throw Error(fmt::format("Cannot read {}: {}.", path, std::strerror(reason)));  // NOLINT
@@ -64,6 +72,11 @@ std::vector<fs::path> documents_in(const fs::path& folder) {
 }
 
 }  // namespace
+
+std::string_view to_string(DocumentForm form) { return name_of(kFormNames, form); }
+std::optional<DocumentForm> parse_document_form(std::string_view name) {
+  return value_of(kFormNames, name);
+}
 
 DocumentForm form_of(std::string_view name, DocumentKind kind) {
   const std::string extension = lower_extension(fs::path(name));

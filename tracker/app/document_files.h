@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,6 +15,8 @@ namespace rangebook {
 
 /// Which importer a document is for.
 enum class DocumentForm : std::uint8_t { table, page, workbook, json, xml, archive };
+std::string_view to_string(DocumentForm form);  ///< `workbook`: what the book calls the importer
+std::optional<DocumentForm> parse_document_form(std::string_view name);
 
 struct DocumentFile {
   std::string path;

@@ -8,19 +8,12 @@
 #include <future>
 #include <set>
 
-#include "importers/container.h"
-#include "importers/csv_reader.h"
-#include "importers/json_feed.h"
-#include "importers/page_reader.h"
-#include "importers/xlsx_reader.h"
-#include "importers/xml_feed.h"
-#include "schema/error.h"
 #include "schema/nearest_word.h"
 #include "tracker/app/document_files.h"
 #include "tracker/app/identity_stage.h"
+#include "tracker/app/intake.h"
 #include "tracker/differ.h"
 #include "tracker/identity/pair_links.h"
-#include "tracker/normaliser.h"
 #include "tracker/palette.h"
 #include "tracker/season_parser.h"
 #include "tracker/store/snapshot_reader.h"
@@ -36,135 +29,10 @@ Day today() {
   return date::sys_days{date::year{local.tm_year + 1900} / (local.tm_mon + 1) / local.tm_mday};
 }
 
-/// A capture on its way into the book.
-struct Intake {
-  CaptureWriter& writer;
-  const Shop& shop;
-  CaptureReport& report;
-  const ProgressCallback& progress;
-  std::uint64_t bytes_done = 0;
-  std::uint64_t bytes_all = 0;
-  std::uint32_t index = 0;  ///< of the document at hand
-  std::set<Currency> currencies;
-
-  void reject(const Rejection& rejection) {
-    writer.reject(rejection);
-    auto& shown = report.first_rejections;
-    if (shown.size() < kShownRejections) shown.push_back(rejection);
-  }
-  void keep(const KeyedListing& done) {
-    writer.add(done.key, done.listing);
-    if (done.listing.offers.currency) currencies.insert(*done.listing.offers.currency);
-  }
-  void keep_bytes(std::string_view chunk) {
-    writer.add_bytes(chunk);
-    bytes_done += chunk.size();
-    if (progress) progress(bytes_done, bytes_all);
-  }
-};
-
-/// Raw rows -> listings: all rows of a document, in its order.
-void normalise(RowReader& rows, Intake& intake) {
-  Normaliser normaliser(intake.shop);
-  const auto hand_over = [&] {
-    for (const auto& rejection : normaliser.take_rejections()) intake.reject(rejection);
-  };
-  for (auto step = rows.next(); step != RowReader::Step::end; step = rows.next()) {
-    if (step == RowReader::Step::rejection) {
-      intake.reject(rows.rejection());
-      continue;
-    }
-    if (const auto done = normaliser.add(rows.row())) intake.keep(*done);
-    hand_over();
-  }
-  for (const auto& done : normaliser.finish()) intake.keep(done);
-  hand_over();
-}
-
-/// A document of an archive that cannot be taken.
-Rejection unreadable(const DocumentFault& fault, std::uint32_t document) {
-  Rejection rejection;
-  rejection.document = document;
-  rejection.kind = fault.kind;
-  rejection.what = fault.what;
-  rejection.how_to_fix = fault.how_to_fix;
-  return rejection;
-}
-
-/// What to tell the book of a document besides its bytes.
-struct DocumentLabel {
-  std::string name;
-  std::string importer;
-};
-
-/// Ends a document: what its importer did not need is kept all the same.
-void finish_document(const DocumentLabel& label, TappedSource& source, RowReader& rows,
-                     Intake& intake) {
-  normalise(rows, intake);
-  source.drain();
-  intake.writer.end_document(label.name, label.importer, rows.mapping());
-  ++intake.index;
-}
-
-/// One document, by the importer it is for.
-void take_document(DocumentForm form, const std::string& name, ByteSource& bytes, Intake& intake) {
-  TappedSource source(bytes, [&](std::string_view chunk) { intake.keep_bytes(chunk); });
-  switch (form) {
-    case DocumentForm::table:
-    case DocumentForm::archive:  // an archive within an archive: refused as no table
-      return finish_document({name, "table"}, source, *open_csv(source, intake.index), intake);
-    case DocumentForm::page: {
-      const std::string html = source.read_all(kMaxPageBytes);
-      return finish_document({name, "page"}, source, *open_page(html, intake.index), intake);
-    }
-    case DocumentForm::workbook: {
-      auto rows = open_xlsx(source.read_all(kMaxWorkbookBytes), intake.index);
-      return finish_document({name, "workbook"}, source, *rows, intake);
-    }
-    case DocumentForm::json:
-      return finish_document({name, "json"}, source, *open_json(source, intake.index), intake);
-    case DocumentForm::xml:
-      return finish_document({name, "xml"}, source, *open_xml(source, intake.index), intake);
-  }
-}
-
-/// The documents in a zip archive, each kept as a document of its own.
-void take_archive(const DocumentFile& file, Intake& intake) {
-  FileSource source(file.path);
-  std::string bytes;
-  for (auto chunk = source.next_chunk(); !chunk.empty(); chunk = source.next_chunk()) {
-    if (bytes.size() <= kMaxArchiveBytes) bytes.append(chunk);
-  }
-  const auto archive = open_archive(std::move(bytes));
-  for (auto step = archive->next(); step != Container::Step::end; step = archive->next()) {
-    const std::string name = file.name + "/" + archive->name();
-    if (step == Container::Step::document) {
-      take_document(form_of(archive->name(), archive->kind()), name, archive->source(), intake);
-      continue;
-    }
-    intake.reject(unreadable(archive->fault(), intake.index));
-    intake.writer.end_document(name, "archive", "");
-    ++intake.index;
-  }
-}
-
-void take_file(const DocumentFile& file, Intake& intake) {
-  if (file.form == DocumentForm::archive) return take_archive(file, intake);
-  FileSource source(file.path);
-  take_document(file.form, file.name, source, intake);
-}
-
 std::vector<std::string> slugs_of(const Book& book) {
   std::vector<std::string> slugs;
   for (const auto& record : book.shops()) slugs.push_back(record.shop.slug);
   return slugs;
-}
-
-NotThere no_shop(const Book& book, const std::string& slug) {
-  const auto slugs = slugs_of(book);
-  return {fmt::format("There is no shop \"{}\" in this book.{} It has: {}.", slug,
-                      did_you_mean(slug, slugs),
-                      slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", ")))};
 }
 
 /// A shop nobody described: its slug is its name until the stylist says otherwise.
@@ -201,7 +69,8 @@ void note_other_captures(const Book& book, CaptureReport& report) {
     }
     report.notes.push_back(fmt::format(
         "Capture {} of the same shop, season and date holds other documents; both are kept, and "
-        "comparisons use the latest. If both belong together, undo them and give all files in one "
+        "comparisons use the latest. If both belong together, undo them and give all files in "
+        "one "
         "command.",
         other.id));
   }
@@ -249,30 +118,90 @@ void number_lines(Snapshot& snapshot, const Identities& identities, std::uint32_
   }
 }
 
-}  // namespace
+NotThere nothing_to_save() {
+  return {
+      "--save-profile keeps what is said about tables with --column, --delimiter and their like; "
+      "here nothing is said."};
+}
 
-CaptureReport run_capture(Book& book, const CaptureRequest& request,
-                          const ProgressCallback& progress) {
+/// What --save-profile keeps: all that was said, and the profile it was said upon.
+Profile profile_to_save(const CaptureRequest& request, const TableWish& wish,
+                        const Intake& intake) {
+  const bool used = intake.used_profile();
+  Profile profile;
+  profile.name = request.save_profile;
+  profile.options = used ? overlaid(wish.profile_options, wish.said) : wish.said;
+  return profile;
+}
+
+/// Everything about a capture except whether it is kept. `previews`: see Intake.
+std::variant<CaptureReport, NotThere> take_in(Book& book, const CaptureRequest& request,
+                                              const ProgressCallback& progress, bool keep,
+                                              std::vector<DocumentPreview>* previews) {
   CaptureReport report;
   // 1. Documents first: a mistyped path must not leave a shop behind.
   const auto files = find_documents(request.files);
   const auto record = book.find_shop(request.shop);
   report.new_shop = !record;
   report.shop = record ? record->shop : unknown_shop(request.shop);
+  if (!request.save_profile.empty() && request.mapping.said.empty()) return nothing_to_save();
+  const auto wished = wish_of(book, request.shop, request.mapping);
+  if (const auto* missing = std::get_if<NotThere>(&wished)) return *missing;
+  const auto& wish = std::get<TableWish>(wished);
   // 2. One transaction from here on: a capture is in the book whole, or not at all.
   CaptureWriter writer(book, report.shop, info_of(request), request.on.has_value());
-  Intake intake{writer, report.shop, report, progress, 0, 0, 0, {}};
-  for (const auto& file : files) intake.bytes_all += file.bytes;
+  Intake intake(writer, report.shop, report, previews, progress);
+  for (const auto& file : files) intake.expect_bytes(file.bytes);
   // 3. Document -> raw rows -> listings, one document after the other.
-  for (const auto& file : files) take_file(file, intake);
-  if (report.new_shop) complete_new_shop(book, intake.currencies, report.shop);
+  for (const auto& file : files) intake.take_file(file, wish);
+  if (auto missing = intake.missing(wish)) return std::move(*missing);
+  if (report.new_shop) complete_new_shop(book, intake.currencies(), report.shop);
+  if (keep && !request.save_profile.empty()) {
+    report.saved = profile_to_save(request, wish, intake);
+    book.put_profile(request.shop, *report.saved);
+  }
   // 4. Listings -> store: pieces of a line are joined, and only what changed is written.
-  report.outcome = writer.finish(!request.dry_run);
+  report.outcome = writer.finish(keep);
   report.info = writer.info();
-  report.kept = !request.dry_run && !report.outcome.unchanged && report.outcome.lines > 0;
+  report.kept = keep && !report.outcome.unchanged && report.outcome.lines > 0;
+  if (!report.outcome.unchanged || !keep) report.notes = intake.profile_notes();
   if (report.new_shop && report.outcome.lines > 0) note_new_shop(report);
   if (report.kept) note_other_captures(book, report);
+  if (!report.kept && !report.outcome.unchanged) report.saved.reset();
   return report;
+}
+
+}  // namespace
+
+std::variant<CaptureReport, NotThere> run_capture(Book& book, const CaptureRequest& request,
+                                                  const ProgressCallback& progress) {
+  auto taken = take_in(book, request, progress, true, nullptr);
+  const auto* report = std::get_if<CaptureReport>(&taken);
+  // Nothing new to keep but the profile, which went with the transaction.
+  if (report && report->saved && !report->kept) book.put_profile(request.shop, *report->saved);
+  return taken;
+}
+
+std::variant<MappingPreview, NotThere> preview_capture(Book& book, const CaptureRequest& request,
+                                                       const ProgressCallback& progress) {
+  MappingPreview preview;
+  auto taken = take_in(book, request, progress, false, &preview.documents);
+  if (auto* missing = std::get_if<NotThere>(&taken)) return std::move(*missing);
+  auto& report = std::get<CaptureReport>(taken);
+  if (report.outcome.unchanged) {
+    report.notes.push_back(
+        fmt::format("Capture {} of {} holds {} already.", report.outcome.id, report.info.shop,
+                    report.info.documents.size() == 1 ? "this document" : "these documents"));
+  }
+  preview.capture = std::move(report.info);
+  preview.capture.id = 0;
+  preview.lines = report.outcome.lines;
+  preview.variants = report.outcome.variants;
+  preview.new_lines = report.outcome.new_lines;
+  preview.same_lines = report.outcome.same_lines;
+  preview.rejections = std::move(report.first_rejections);
+  preview.notes = std::move(report.notes);
+  return preview;
 }
 
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request) {
@@ -313,6 +242,13 @@ std::vector<PalettePair> run_palettes(const Book& book, const ChangeSet& set) {
   return compare_palettes(read_snapshot(book, set.from.id, SnapshotDetail::without),
                           read_snapshot(book, set.to.id, SnapshotDetail::without),
                           set.coverage.common);
+}
+
+NotThere no_shop(const Book& book, const std::string& slug) {
+  const auto slugs = slugs_of(book);
+  return {fmt::format("There is no shop \"{}\" in this book.{} It has: {}.", slug,
+                      did_you_mean(slug, slugs),
+                      slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", ")))};
 }
 
 std::variant<CaptureInfo, NotThere> find_capture(const Book& book, const std::string& shop,

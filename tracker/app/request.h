@@ -7,8 +7,18 @@
 #include <vector>
 
 #include "schema/capture.h"
+#include "schema/table_options.h"
 
 namespace rangebook {
+
+/// How the tables of a capture are to be read.
+struct MappingRequest {
+  TableOptions said;        ///< for this capture alone; wins over a profile
+  std::string profile;      ///< name of one of the shop's; empty: its default, where that fits
+  bool no_profile = false;  ///< not even the default
+
+  bool empty() const { return said.empty() && profile.empty() && !no_profile; }
+};
 
 struct CaptureRequest {
   std::vector<std::string> files;  ///< files, or folders whose pages and tables are meant
@@ -16,7 +26,15 @@ struct CaptureRequest {
   std::string season;
   std::optional<Day> on;  ///< absent: today
   Scope scope;
-  bool dry_run = false;
+  MappingRequest mapping;
+  std::string save_profile;  ///< keep what is said under this name; empty: do not
+};
+
+/// A capture of the book whose documents are to be read again.
+struct RetryRequest {
+  std::string shop;
+  std::string capture;     ///< season, date or id; empty: the latest
+  MappingRequest mapping;  ///< what is said now, besides what was said then
 };
 
 /// Names one capture: a season (its latest capture), a date, or a capture id.

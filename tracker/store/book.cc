@@ -65,6 +65,11 @@ Rejection read_rejection(const Statement& row) {
   return rejection;
 }
 
+/// Options of a newer program, or damaged ones, are as good as none: the mapping is shown beside.
+TableOptions read_options(std::string_view text) {
+  return table_options_of(text).value_or(TableOptions{});
+}
+
 }  // namespace
 
 std::string hex(std::string_view bytes) {
@@ -121,14 +126,16 @@ std::vector<ShopRecord> Book::shops() const {
 
 std::vector<DocumentInfo> Book::documents(std::int64_t capture) const {
   auto rows = database_->prepare(
-      "SELECT cd.name, d.sha256, d.bytes, cd.importer, cd.mapping FROM capture_document cd "
-      "JOIN document d ON d.id = cd.document_id WHERE cd.capture_id = ?1 ORDER BY cd.position");
+      "SELECT cd.name, d.sha256, d.bytes, cd.importer, cd.mapping, cd.profile, cd.options "
+      "FROM capture_document cd JOIN document d ON d.id = cd.document_id WHERE cd.capture_id = ?1 "
+      "ORDER BY cd.position");
   rows.bind(1, capture);
   std::vector<DocumentInfo> found;
   while (rows.step()) {
     found.push_back({std::string(rows.text(0)), hex(rows.blob(1)),
                      static_cast<std::uint64_t>(rows.integer(2)), std::string(rows.text(3)),
-                     std::string(rows.text(4))});
+                     std::string(rows.text(4)), std::string(rows.text(5)),
+                     read_options(rows.text(6))});
   }
   return found;
 }
@@ -254,14 +261,31 @@ BookSizes Book::sizes() const {
           sum("SELECT page_count * page_size FROM pragma_page_count(), pragma_page_size()")};
 }
 
+StoredDocument::StoredDocument(const Database& database, std::int64_t capture,
+                               std::uint32_t position)
+    : frames_(database.prepare(
+          "SELECT k.frame FROM capture_document cd JOIN document_chunk k "
+          "ON k.document_id = cd.document_id WHERE cd.capture_id = ?1 AND cd.position = ?2 "
+          "ORDER BY k.position")) {
+  frames_.bind(1, capture).bind(2, std::int64_t{position});
+}
+
+std::string_view StoredDocument::next_frame() {
+  if (!frames_.step()) return {};
+  frame_ = decompress(frames_.blob(0), kMaxChunkBytes);
+  return frame_;
+}
+
+StoredDocument Book::open_document(std::int64_t capture, std::uint32_t position) const {
+  return {*database_, capture, position};
+}
+
 std::string Book::document_bytes(std::int64_t capture, std::uint32_t position) const {
-  auto rows = database_->prepare(
-      "SELECT k.frame FROM capture_document cd JOIN document_chunk k "
-      "ON k.document_id = cd.document_id WHERE cd.capture_id = ?1 AND cd.position = ?2 "
-      "ORDER BY k.position");
-  rows.bind(1, capture).bind(2, std::int64_t{position});
+  auto document = open_document(capture, position);
   std::string bytes;
-  while (rows.step()) bytes += decompress(rows.blob(0), kMaxChunkBytes);
+  for (auto frame = document.next_frame(); !frame.empty(); frame = document.next_frame()) {
+    bytes += frame;
+  }
   return bytes;
 }
 

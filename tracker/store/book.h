@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "schema/capture.h"
+#include "schema/profile.h"
 #include "schema/snapshot.h"
 #include "tracker/linker.h"
 #include "tracker/store/sqlite.h"
@@ -37,6 +38,19 @@ struct BookSizes {
   std::int64_t file = 0;
 };
 
+/// The bytes of a document, one frame after the other.
+class StoredDocument {
+ public:
+  StoredDocument(const Database& database, std::int64_t capture, std::uint32_t position);
+
+  /// Empty at the end; valid until the next call. Throws Error when damaged.
+  std::string_view next_frame();
+
+ private:
+  Statement frames_;
+  std::string frame_;
+};
+
 class Book {
  public:
   /// Opens an existing book, or with `create` makes a new one where there is none.
@@ -49,6 +63,15 @@ class Book {
   void put_shop(const Shop& shop);
   std::optional<ShopRecord> find_shop(std::string_view slug) const;
   std::vector<ShopRecord> shops() const;
+
+  /// Saves a profile under its name, in the place of one that has it. The first profile of a shop
+  /// becomes its default; `is_default` makes it that too. Throws Error when there is no such shop.
+  void put_profile(std::string_view shop, const Profile& profile);
+  /// By name.
+  std::vector<Profile> profiles(std::string_view shop) const;
+  std::optional<Profile> find_profile(std::string_view shop, std::string_view name) const;
+  /// False when there was none. Captures that were read with it stay as they are.
+  bool remove_profile(std::string_view shop, std::string_view name);
 
   /// Captures of a shop by date, then id.
   std::vector<CaptureRecord> captures(std::string_view shop) const;
@@ -73,6 +96,8 @@ class Book {
 
   /// The bytes of a document of a capture, as they were captured.
   std::string document_bytes(std::int64_t capture, std::uint32_t position) const;
+  /// The same, piece by piece. The book must outlive it.
+  StoredDocument open_document(std::int64_t capture, std::uint32_t position) const;
 
  private:
   explicit Book(std::unique_ptr<Database> database) : database_(std::move(database)) {}

@@ -45,6 +45,12 @@ ShopRecord find_or_put(Book& book, const Shop& shop) {
   return book.find_shop(shop.slug).value();
 }
 
+constexpr char kInsertLine[] = "INSERT INTO line (shop_id, key) VALUES (?1, ?2)";
+constexpr char kInsertRejection[] =
+    "INSERT INTO rejection (capture_id, document, line, byte, field, kind, refused, what, "
+    "how_to_fix, excerpt, line_code, name) "
+    "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)";
+
 }  // namespace
 
 /// A line as it waits in the spill file: key, origin and the canonical bytes of its parts.
@@ -79,13 +85,34 @@ CaptureWriter::CaptureWriter(Book& book, const Shop& shop, CaptureInfo info, boo
       same_day_only_(same_day_only),
       archive_(database_),
       spill_(folder_of(database_.path())),
-      insert_line_(database_.prepare("INSERT INTO line (shop_id, key) VALUES (?1, ?2)")),
-      insert_rejection_(database_.prepare(
-          "INSERT INTO rejection (capture_id, document, line, byte, field, kind, refused, what, "
-          "how_to_fix, excerpt, line_code, name) "
-          "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)")) {
+      insert_line_(database_.prepare(kInsertLine)),
+      insert_rejection_(database_.prepare(kInsertRejection)) {
   base_ = newest_capture();
   insert_capture();
+}
+
+CaptureWriter::CaptureWriter(Book& book, const CaptureInfo& capture)
+    : book_(book),
+      database_(book.database()),
+      transaction_(database_),
+      shop_(book.find_shop(capture.shop).value()),
+      info_(capture),
+      same_day_only_(true),
+      archive_(database_),
+      former_(read_former_capture(book, capture)),
+      spill_(folder_of(database_.path())),
+      insert_line_(database_.prepare(kInsertLine)),
+      insert_rejection_(database_.prepare(kInsertRejection)) {
+  auto row = database_.prepare("SELECT base_id FROM capture WHERE id = ?1");
+  row.bind(1, info_.id).step();
+  if (!row.is_null(0)) base_ = row.integer(0);
+  info_.documents.clear();
+  database_.prepare("DELETE FROM rejection WHERE capture_id = ?1").bind(1, info_.id).run();
+  // What was found about lines was found in the lines as they were.
+  database_
+      .prepare("DELETE FROM found WHERE capture_id IN (SELECT id FROM capture WHERE shop_id = ?1)")
+      .bind(1, shop_.id)
+      .run();
 }
 
 std::optional<std::int64_t> CaptureWriter::newest_capture() const {
@@ -112,22 +139,47 @@ void CaptureWriter::insert_capture() {
   info_.id = database_.last_row_id();
 }
 
-void CaptureWriter::end_document(const std::string& name, const std::string& importer,
-                                 const std::string& mapping) {
-  const ArchivedDocument document = archive_.finish();
+void CaptureWriter::end_document(DocumentInfo document) {
+  if (former_) return end_former_document(document);
+  const ArchivedDocument archived = archive_.finish();
+  document.sha256 = hex(archived.sha256);
+  document.bytes = archived.bytes;
   database_
       .prepare(
           "INSERT INTO capture_document (capture_id, position, document_id, name, importer, "
-          "mapping) VALUES (?1, ?2, ?3, ?4, ?5, ?6)")
+          "mapping, profile, options) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)")
       .bind(1, info_.id)
       .bind(2, static_cast<std::int64_t>(document_ids_.size()))
-      .bind(3, document.id)
-      .bind(4, std::string_view(name))
-      .bind(5, std::string_view(importer))
-      .bind(6, std::string_view(mapping))
+      .bind(3, archived.id)
+      .bind(4, std::string_view(document.name))
+      .bind(5, std::string_view(document.importer))
+      .bind(6, std::string_view(document.mapping))
+      .bind(7, std::string_view(document.profile))
+      .bind(8, std::string_view(to_text(document.options)))
       .run();
-  document_ids_.push_back(document.id);
-  info_.documents.push_back({name, hex(document.sha256), document.bytes, importer, mapping});
+  document_ids_.push_back(archived.id);
+  info_.documents.push_back(std::move(document));
+}
+
+void CaptureWriter::end_former_document(const DocumentInfo& document) {
+  const std::size_t position = info_.documents.size();
+  DocumentInfo known = former_->info.documents.at(position);
+  known.importer = document.importer;
+  known.mapping = document.mapping;
+  known.profile = document.profile;
+  known.options = document.options;
+  database_
+      .prepare(
+          "UPDATE capture_document SET importer = ?3, mapping = ?4, profile = ?5, options = ?6 "
+          "WHERE capture_id = ?1 AND position = ?2")
+      .bind(1, info_.id)
+      .bind(2, static_cast<std::int64_t>(position))
+      .bind(3, std::string_view(known.importer))
+      .bind(4, std::string_view(known.mapping))
+      .bind(5, std::string_view(known.profile))
+      .bind(6, std::string_view(to_text(known.options)))
+      .run();
+  info_.documents.push_back(std::move(known));
 }
 
 void CaptureWriter::reject(const Rejection& rejection) {
@@ -261,7 +313,7 @@ LineId CaptureWriter::line_of(const Piece& piece, std::string_view key) {
 }
 
 void CaptureWriter::write_line(LineId line, const Parts& parts, Versions& versions) {
-  const auto* known = find_line(base_manifest_, line);
+  const auto* known = find_line(former_ ? former_->manifest : base_manifest_, line);
   const auto previous = [&](Version ManifestEntry::*column) {
     return known ? std::optional(known->*column) : std::nullopt;
   };
@@ -313,26 +365,17 @@ void CaptureWriter::write_manifest() {
     sorted.push_back(manifest_[i]);
     origins.push_back(origins_[i]);
   }
-  std::string bytes = encode_manifest(sorted);
-  const bool may_delta = base_ && manifest_chain(database_, *base_) + 1 < kMaxManifestChain;
-  std::optional<std::int64_t> base;
-  if (may_delta) {
-    std::string delta = encode_manifest_delta(base_manifest_, sorted);
-    if (delta.size() < bytes.size()) {
-      bytes = std::move(delta);
-      base = base_;
-    }
-  }
-  database_
-      .prepare(
-          "UPDATE capture SET base_id = ?2, line_count = ?3, manifest = ?4, origins = ?5 "
-          "WHERE id = ?1")
+  manifest_ = std::move(sorted);
+  store_manifest(database_, info_.id, manifest_, base_, base_manifest_);
+  database_.prepare("UPDATE capture SET line_count = ?2, origins = ?3 WHERE id = ?1")
       .bind(1, info_.id)
-      .bind(2, base)
-      .bind(3, static_cast<std::int64_t>(sorted.size()))
-      .bind_blob(4, bytes)
-      .bind_blob(5, encode_origins(origins))
+      .bind(2, static_cast<std::int64_t>(manifest_.size()))
+      .bind_blob(3, encode_origins(origins))
       .run();
+  if (!former_) return;
+  for (const auto& dependent : former_->dependents) {
+    store_manifest(database_, dependent.capture, dependent.manifest, info_.id, manifest_);
+  }
 }
 
 /// An earlier capture of this shop, season and scope made from exactly these documents.
@@ -354,16 +397,34 @@ std::optional<std::int64_t> CaptureWriter::same_capture() const {
   return std::nullopt;
 }
 
-CaptureOutcome CaptureWriter::finish(bool keep) {
-  if (const auto same = same_capture()) {
-    outcome_.unchanged = true;
-    outcome_.id = *same;
-    return outcome_;
+/// Whether every document of another capture was read with what was said now.
+bool CaptureWriter::same_options(std::int64_t capture) const {
+  using Said = std::tuple<std::int64_t, std::string, std::string>;
+  std::vector<Said> own;
+  for (std::size_t i = 0; i < document_ids_.size(); ++i) {
+    const auto& document = info_.documents[i];
+    own.emplace_back(document_ids_[i], document.profile, to_text(document.options));
   }
+  std::vector<Said> other;
+  auto rows = database_.prepare(
+      "SELECT document_id, profile, options FROM capture_document WHERE capture_id = ?1");
+  rows.bind(1, capture);
+  while (rows.step()) other.emplace_back(rows.integer(0), rows.text(1), rows.text(2));
+  std::sort(own.begin(), own.end());
+  std::sort(other.begin(), other.end());
+  return own == other;
+}
+
+CaptureOutcome CaptureWriter::finish(bool keep) {
+  const auto same = former_ ? std::nullopt : same_capture();
+  outcome_.id = same.value_or(info_.id);
+  outcome_.unchanged = same.has_value();
+  outcome_.other_options = same && !same_options(*same);
+  if (same && keep) return outcome_;
   join_pieces();
   write_manifest();
-  outcome_.id = info_.id;
-  if (keep && outcome_.lines > 0) transaction_.commit();
+  if (former_) outcome_.unchanged = same_as_former(book_, *former_, info_, manifest_);
+  if (keep && outcome_.lines > 0 && !outcome_.unchanged) transaction_.commit();
   return outcome_;
 }
 

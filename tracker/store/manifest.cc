@@ -231,4 +231,22 @@ unsigned manifest_chain(const Database& database, std::int64_t capture) {
   return length;
 }
 
+void store_manifest(const Database& database, std::int64_t capture, const Manifest& manifest,
+                    std::optional<std::int64_t> base, const Manifest& base_manifest) {
+  std::string bytes = encode_manifest(manifest);
+  std::optional<std::int64_t> used;
+  if (base && manifest_chain(database, *base) + 1 < kMaxManifestChain) {
+    std::string delta = encode_manifest_delta(base_manifest, manifest);
+    if (delta.size() < bytes.size()) {
+      bytes = std::move(delta);
+      used = base;
+    }
+  }
+  database.prepare("UPDATE capture SET base_id = ?2, manifest = ?3 WHERE id = ?1")
+      .bind(1, capture)
+      .bind(2, used)
+      .bind_blob(3, bytes)
+      .run();
+}
+
 }  // namespace rangebook

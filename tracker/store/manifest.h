@@ -51,6 +51,10 @@ Manifest read_manifest(const Database& database, std::int64_t capture);
 /// The manifests of all captures of a shop by capture, each unpacked once. Throws Error when
 /// damaged.
 std::map<std::int64_t, Manifest> read_manifests(const Database& database, std::int64_t shop);
+/// Writes the manifest of a capture: whole, or as a delta against that of `base` where that is
+/// shorter and the chain allows it.
+void store_manifest(const Database& database, std::int64_t capture, const Manifest& manifest,
+                    std::optional<std::int64_t> base, const Manifest& base_manifest);
 /// How many bases stand before the capture's manifest.
 unsigned manifest_chain(const Database& database, std::int64_t capture);
 

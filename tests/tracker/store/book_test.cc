@@ -5,6 +5,7 @@
 
 #include <fstream>
 
+#include "schema/embedded.h"
 #include "schema/error.h"
 #include "tests/tracker/store/temp_book.h"
 #include "tracker/store/migrate.h"
@@ -56,14 +57,45 @@ TEST(Book, OtherFilesAreRefused) {
   EXPECT_NE(error_of(other, true).find("another program"), std::string::npos);
 }
 
+/// A book as a program left it that knew `version` migrations, with a shop and a capture of one
+/// document in it.
+void write_old_book(const std::string& path, int version) {
+  const Database database(path, Database::Mode::create);
+  int run = 0;
+  for (const auto& file : embedded_files()) {
+    if (!file.name.starts_with("migrations/") || run == version) continue;
+    database.execute(std::string(file.text));
+    ++run;
+  }
+  if (version > 0) {
+    database.execute(
+        "INSERT INTO shop (slug, name, country, sizes) VALUES ('mill', 'Mill', 'GB', 'uk');"
+        "INSERT INTO document (sha256, bytes) VALUES (x'00', 0);"
+        "INSERT INTO capture (shop_id, season, captured_on, scope_kind, scope_categories, "
+        "line_count, manifest, origins) VALUES (1, 'AW25', '2025-09-01', 'all', '', 0, x'', x'');"
+        "INSERT INTO capture_document (capture_id, position, document_id, name, importer, mapping) "
+        "VALUES (1, 0, 1, 'range.csv', 'table', 'name=1');");
+  }
+  database.execute("PRAGMA application_id = " + std::to_string(version > 0 ? kApplicationId : 0) +
+                   "; PRAGMA user_version = " + std::to_string(version));
+}
+
 TEST(Book, MigrationsRunFromEveryEarlierVersion) {
   const TempFolder folder;
-  const std::string path = folder.file("b.rangebook");
-  { const Database empty(path, Database::Mode::create); }  // version 0: nothing yet
-  const Book book = Book::open(path, false);
-  auto version = book.database().prepare("PRAGMA user_version");
-  ASSERT_TRUE(version.step());
-  EXPECT_EQ(version.integer(0), newest_version());
+  for (int version = 0; version <= newest_version(); ++version) {
+    const std::string path = folder.file("b" + std::to_string(version) + ".rangebook");
+    write_old_book(path, version);
+    const Book book = Book::open(path, false);
+    auto now = book.database().prepare("PRAGMA user_version");
+    ASSERT_TRUE(now.step());
+    EXPECT_EQ(now.integer(0), newest_version());
+    if (version == 0) continue;
+    const auto document = book.capture(1)->documents.at(0);
+    EXPECT_EQ(document.mapping, "name=1");
+    EXPECT_EQ(document.profile, "");
+    EXPECT_TRUE(document.options.empty());
+    EXPECT_TRUE(book.profiles("mill").empty());
+  }
 }
 
 TEST(Book, ABackupHoldsTheSameAndNeverOverwrites) {

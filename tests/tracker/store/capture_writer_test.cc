@@ -28,7 +28,7 @@ CaptureOutcome write(Book& book, const CaptureInfo& info, const Range& range,
   CaptureWriter writer(book, mill_shop(), info, true);
   for (const auto& [code, listing] : range) writer.add("code:" + code, listing);
   writer.add_bytes(document);
-  writer.end_document("range.csv", "table", "");
+  writer.end_document({.name = "range.csv", .importer = "table"});
   return writer.finish(keep);
 }
 
@@ -66,7 +66,7 @@ TEST(CaptureWriter, PiecesOfALineAreJoined) {
   writer.add("code:A", plain_listing("A", {"10"}, 7990));
   writer.add("code:B", plain_listing("B", {"8"}, 4500));
   writer.add("code:A", plain_listing("A", {"12"}, 7990));
-  writer.end_document("range.csv", "table", "");
+  writer.end_document({.name = "range.csv", .importer = "table"});
   const auto outcome = writer.finish(true);
   EXPECT_EQ(outcome.lines, 2U);
   expect_same(read(book, outcome.id), {{"A", plain_listing("A", {"10", "12"}, 7990)},
@@ -121,7 +121,7 @@ TEST(CaptureWriter, ARefusedRowIsKeptWithTheCapture) {
   rejection.excerpt = "\xFF";
   rejection.line_code = "B";
   writer.reject(rejection);
-  writer.end_document("range.csv", "table", "");
+  writer.end_document({.name = "range.csv", .importer = "table"});
   const auto outcome = writer.finish(true);
   EXPECT_EQ(outcome.refused_rows, 1U);
   EXPECT_EQ(book.rejections(outcome.id), std::vector<Rejection>{rejection});

@@ -1,0 +1,59 @@
+// What was said on the command line, and the requests it stands for.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "schema/capture.h"
+#include "tracker/app/commands.h"
+#include "tracker/app/request.h"
+#include "tracker/app/table_words.h"
+
+namespace rangebook {
+
+/// Everything the command line can say.
+struct Words {
+  std::string book;
+  std::string shop;
+  std::string name;
+  std::string country;
+  std::string currency;
+  std::string sizes;
+  std::vector<std::string> files;
+  std::string season;
+  std::string on;
+  std::string scope = "all";
+  TableWords table;
+  std::string profile;
+  bool no_profile = false;
+  std::string save_profile;
+  bool is_default = false;
+  bool retry = false;
+  bool dry_run = false;
+  std::string from;
+  std::string to;
+  std::string capture;
+  OutputChoice output;
+  bool decided = false;
+  std::vector<std::string> references;
+  std::string reference;
+  std::string line;
+  std::string other_line;
+  std::string backup;
+  bool check_sizes = false;
+  std::string feeds = "demo-feeds";
+  std::string out = "rangebook-demo";
+};
+
+/// A usage error that is ours, not CLI11's.
+struct UsageError {
+  std::string message;
+};
+
+/// All throw UsageError for a word that cannot be taken.
+Shop shop_of(const Words& words);
+CaptureRequest capture_of(const Words& words);
+MappingRequest mapping_of(const Words& words);
+Profile profile_of(const Words& words);
+
+}  // namespace rangebook
