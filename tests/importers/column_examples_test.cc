@@ -62,9 +62,9 @@ TEST(ColumnExamples, AGuessIsToldForEachColumn) {
 }
 
 TEST(ColumnExamples, ATableWithoutANameShowsItsCellsAllTheSame) {
-  const auto preview = preview_of("Modell,Wert\nMaya,79.90\nNora,59.90\n");
+  const auto preview = preview_of("Ding,Wert\nMaya,79.90\nNora,59.90\n");
   ASSERT_EQ(preview.columns.size(), 2U);
-  EXPECT_EQ(preview.columns[0].name, "Modell");
+  EXPECT_EQ(preview.columns[0].name, "Ding");
   ASSERT_FALSE(preview.columns[0].examples.empty());
   EXPECT_EQ(preview.columns[0].examples[0].text, "Maya");
 }
