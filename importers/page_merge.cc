@@ -223,9 +223,13 @@ Rows take_line(Rows& rows, const ProductRow& like, bool one_line) {
 /// Beyond so many rows on both sides nothing is compared: the work grows with their product.
 constexpr std::size_t kMaxCompared = 2000;
 
-// What was read from visible text may be wrong, so each line says which of its cells are from
-// there.
-void note_visible(Rows& rows, const ProductRow& before) {
+// What was read from visible text, or from data that is meant for the page's scripts, may be wrong,
+// so each line says which of its cells are from there.
+bool is_less_certain(PageSyntax syntax) {
+  return syntax == PageSyntax::visible_text || syntax == PageSyntax::script_data;
+}
+
+void note_less_certain(Rows& rows, const ProductRow& before, PageSyntax syntax) {
   std::string fields;
   for (std::size_t i = 0; i < kFieldCount; ++i) {
     if (rows.front().cells[i].empty() || !before.cells[i].empty()) continue;
@@ -234,8 +238,8 @@ void note_visible(Rows& rows, const ProductRow& before) {
   if (fields.empty()) return;
   const std::size_t lines = count_lines_of(rows);
   RowNote note{.kind = RejectionKind::bad_markup, .field = Field::name};
-  note.what = "The page does not mark up " + fields + "; read from its visible text, with less " +
-              "confidence.";
+  note.what = fmt::format("The page does not mark up {}; read from its {}, with less confidence.",
+                          fields, to_string(syntax));
   if (lines > 1) {
     note.what = fmt::format(
         "The page lists {} products without marking up {}; read from its "
@@ -247,18 +251,24 @@ void note_visible(Rows& rows, const ProductRow& before) {
   rows.front().notes.push_back(std::move(note));
 }
 
-SyntaxRows only_visible(SyntaxRows other) {
-  if (other.syntax == PageSyntax::visible_text && !other.rows.empty()) {
-    note_visible(other.rows, ProductRow{});
+SyntaxRows alone(SyntaxRows other) {
+  if (is_less_certain(other.syntax) && !other.rows.empty()) {
+    note_less_certain(other.rows, ProductRow{}, other.syntax);
   }
   return other;
 }
 
+bool says_a_price(const Rows& rows) {
+  return std::any_of(rows.begin(), rows.end(),
+                     [](const ProductRow& row) { return !row[Field::price].empty() || row.doubt; });
+}
+
 SyntaxRows merge_two(SyntaxRows own, SyntaxRows other) {
-  if (own.rows.empty()) return only_visible(std::move(other));
+  if (own.rows.empty()) return alone(std::move(other));
   if (other.rows.empty() || own.rows.size() > kMaxCompared || other.rows.size() > kMaxCompared) {
     return own;
   }
+  if (other.syntax == PageSyntax::script_data && says_a_price(own.rows)) return own;
   const std::size_t own_lines = count_lines_of(own.rows);
   const bool one_line = own_lines == 1 && count_lines_of(other.rows) == 1;
   SyntaxRows merged{.syntax = own.syntax, .rows = {}};
@@ -273,7 +283,7 @@ SyntaxRows merge_two(SyntaxRows own, SyntaxRows other) {
     if (!same.empty()) {
       const ProductRow before = line.front();
       line = LineMerge(std::move(line), same, own.syntax, other.syntax).run();
-      if (other.syntax == PageSyntax::visible_text) note_visible(line, before);
+      if (is_less_certain(other.syntax)) note_less_certain(line, before, other.syntax);
     }
     merged.rows.insert(merged.rows.end(), line.begin(), line.end());
   }
@@ -295,8 +305,12 @@ std::string_view to_string(PageSyntax syntax) {
       return "RDFa";
     case PageSyntax::open_graph:
       return "Open Graph";
+    case PageSyntax::loose_properties:
+      return "loose microdata";
     case PageSyntax::visible_text:
       return "visible text";
+    case PageSyntax::script_data:
+      return "data of a script";
   }
   return "";
 }

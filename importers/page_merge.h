@@ -12,7 +12,15 @@
 namespace rangebook {
 
 /// In the order in which they decide.
-enum class PageSyntax : std::uint8_t { json_ld, microdata, rdfa, open_graph, visible_text };
+enum class PageSyntax : std::uint8_t {
+  json_ld,
+  microdata,
+  rdfa,
+  open_graph,
+  loose_properties,  ///< itemprop outside any item
+  visible_text,
+  script_data,  ///< asked only where nothing before gives a price or a doubt about it
+};
 std::string_view to_string(PageSyntax syntax);  ///< as in a message: `visible text`
 
 struct SyntaxRows {
@@ -38,8 +46,8 @@ std::vector<ProductRow> merge_page(std::vector<SyntaxRows> all);
 void fill_category(std::vector<ProductRow>& rows, std::string path);
 
 /// The amount in a price text, for comparing only: ten-thousandths of the main unit, no sign. The
-/// last of ".", "," and a sign of currency inside the number is the decimal sign unless three digits
-/// follow it.
+/// last of ".", "," and a sign of currency inside the number is the decimal sign unless three
+/// digits follow it.
 std::optional<std::int64_t> comparable_amount(std::string_view price);
 
 }  // namespace rangebook

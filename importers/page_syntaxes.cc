@@ -7,9 +7,11 @@
 
 #include "importers/byte_search.h"
 #include "importers/html_tree.h"
+#include "importers/loose_offer.h"
 #include "importers/markup_source.h"
 #include "importers/microdata.h"
 #include "importers/open_graph.h"
+#include "importers/page_view.h"
 #include "importers/rdfa.h"
 #include "importers/visible_text.h"
 
@@ -54,7 +56,10 @@ std::variant<PageSyntaxes, TreeLimit> read_syntaxes(std::string_view page, const
   add_items(found, PageSyntax::microdata, read_microdata(tree), frame, language);
   add_items(found, PageSyntax::rdfa, read_rdfa(tree), frame, language);
   add_rows(found, PageSyntax::open_graph, "open-graph", read_open_graph(tree, frame));
-  add_rows(found, PageSyntax::visible_text, "visible", read_visible_text(tree, frame));
+  const PageView view(tree);
+  add_rows(found, PageSyntax::loose_properties, "loose", read_loose_properties(view));
+  add_rows(found, PageSyntax::visible_text, "visible", read_visible_text(view, frame));
+  add_rows(found, PageSyntax::script_data, "script", read_script_data(view));
   return found;
 }
 

@@ -1,5 +1,5 @@
-// What a page says besides JSON-LD, read from its tree: microdata, RDFa, Open Graph tags, visible
-// text.
+// What a page says besides JSON-LD, read from its tree: microdata, RDFa, Open Graph tags, loose
+// properties, visible text, data of its scripts.
 #pragma once
 
 #include <string>

@@ -76,13 +76,18 @@ bool is_short(const PageView& view, HtmlId id) {
   return tree[id].end - id <= kMostNodes && view.line(id).size() <= kShortText && view.shown(id);
 }
 
+using Amounts = std::vector<ShownAmount>;
+
 // Shows an amount, or how much less it is ("-25%").
-bool is_of_prices(const std::string& line) {
-  return !find_money(line).empty() || (line.size() <= kShortest && line.ends_with('%'));
+bool is_of_prices(const PageView& view, HtmlId id, const Amounts& amounts) {
+  const std::string line = view.line(id);
+  if (!find_money(line).empty() || (line.size() <= kShortest && line.ends_with('%'))) return true;
+  return std::any_of(amounts.begin(), amounts.end(),
+                     [&](const ShownAmount& amount) { return view.inside(amount.element, id); });
 }
 
 // With the elements right beside it that show amounts too ("Was 10 EUR" in a paragraph of its own).
-Block with_neighbours(const PageView& view, HtmlId element) {
+Block with_neighbours(const PageView& view, HtmlId element, const Amounts& amounts) {
   const HtmlTree& tree = view.tree();
   const HtmlId parent = tree[element].parent;
   Block block{element, tree[element].end};
@@ -90,19 +95,19 @@ Block with_neighbours(const PageView& view, HtmlId element) {
   bool open = false;  // an unbroken row of short elements with amounts leads up to the block
   for (HtmlId at = before; at < tree[parent].end; at = std::max(tree[at].end, at + 1)) {
     if (tree[at].is_text && clean_text(tree[at].text).empty()) continue;
-    const bool amounts = is_short(view, at) && is_of_prices(view.line(at));
-    if (at < element && amounts && !open) before = at;
-    if (at < element) open = amounts;
+    const bool prices = is_short(view, at) && is_of_prices(view, at, amounts);
+    if (at < element && prices && !open) before = at;
+    if (at < element) open = prices;
     if (at == element && open) block.from = before;
     if (at <= element) continue;
-    if (!amounts) break;
+    if (!prices) break;
     block.to = std::max(tree[at].end, at + 1);
   }
   return block;
 }
 
 // What stands around an amount and is still one block of prices.
-Block block_around(const PageView& view, HtmlId element) {
+Block block_around(const PageView& view, HtmlId element, const Amounts& amounts) {
   const HtmlTree& tree = view.tree();
   HtmlId block = element;
   for (HtmlId up = tree[element].parent; up != 0; up = tree[up].parent) {
@@ -110,7 +115,7 @@ Block block_around(const PageView& view, HtmlId element) {
     if (tree[up].end - up > kMostNodes || view.line(up).size() > kLongestText) break;
     block = up;
   }
-  return with_neighbours(view, block);
+  return with_neighbours(view, block, amounts);
 }
 
 // Of several, the one whose own element is called price; all where that is none or several.
@@ -190,7 +195,7 @@ std::optional<VisiblePrice> find_visible_price(const PageView& view,
     best_rank = rank;
   }
   if (best == nullptr) return std::nullopt;
-  const Block block = block_around(view, best->element);
+  const Block block = block_around(view, best->element, amounts);
   std::vector<ShownAmount> together;
   for (const auto& amount : amounts) {
     if (block.from <= amount.element && amount.element < block.to) together.push_back(amount);

@@ -95,8 +95,7 @@ std::vector<ProductRow> product_rows(const PageView& view, const VisiblePrice& p
 
 }  // namespace
 
-std::vector<ProductRow> read_visible_text(const HtmlTree& tree, const PageFrame& frame) {
-  const PageView view(tree);
+std::vector<ProductRow> read_visible_text(const PageView& view, const PageFrame& frame) {
   const auto amounts = shown_amounts(view);
   const auto listed = find_listed(view, amounts);
   const auto price = find_visible_price(view, amounts);
