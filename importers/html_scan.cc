@@ -200,6 +200,7 @@ const char* Scanner::special(std::uint64_t key, std::string_view name, std::stri
 }
 
 const char* Scanner::script(std::string_view inside, const char* after) {
+  ++found_.scripts;
   const RawText raw =
       foreign_.active() ? raw_text(after, end_, "script") : script_text(after, end_);
   if (templates_ == 0 && is_json_ld(inside)) {

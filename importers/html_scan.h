@@ -28,6 +28,7 @@ struct ScriptBlock {
 /// kind on the page, and absent when there is none.
 struct PageScan {
   std::vector<ScriptBlock> json_ld;
+  std::size_t scripts = 0;  ///< all script elements, of any type
   std::optional<std::string> title;
   std::optional<std::string> language;   ///< `<html lang>`
   std::optional<std::string> canonical;  ///< `<link rel=canonical href>`

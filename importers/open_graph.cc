@@ -5,7 +5,7 @@
 #include <string>
 #include <utility>
 
-#include "importers/page_address.h"
+#include "importers/saved_page.h"
 #include "importers/schema_org_offer.h"
 #include "importers/schema_org_words.h"
 
@@ -73,8 +73,8 @@ std::vector<ProductRow> read_open_graph(const HtmlTree& tree, const PageFrame& f
   row[Field::composition] = get({"product:material"});
   row[Field::category] = get({"product:category"});
   row[Field::description] = get({"og:description"});
-  row[Field::image] = resolve_address(get({"og:image", "og:image:url"}), frame.base);
-  row[Field::url] = resolve_address(get({"og:url"}), frame.base);
+  row[Field::image] = picture_address(get({"og:image", "og:image:url"}), frame.base);
+  row[Field::url] = link_address(get({"og:url"}), frame.base);
   return {std::move(row)};
 }
 

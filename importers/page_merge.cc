@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "importers/html_tag.h"
+#include "importers/saved_page.h"
 
 namespace rangebook {
 namespace {
@@ -56,7 +57,10 @@ bool same_variant(const ProductRow& a, const ProductRow& b) {
 }
 
 void fill(ProductRow& row, const ProductRow& other, Field field) {
-  if (row[field].empty()) row[field] = other[field];
+  // The name of a saved picture gives way to its address.
+  const bool better =
+      field == Field::image && is_web_address(other[field]) && !is_web_address(row[field]);
+  if (row[field].empty() || better) row[field] = other[field];
 }
 
 // A price and its currency belong together, so they come from one place or both are doubted.

@@ -13,8 +13,10 @@
 #include "importers/page_address.h"
 #include "importers/page_encoding.h"
 #include "importers/page_merge.h"
+#include "importers/page_remarks.h"
 #include "importers/page_sniff.h"
 #include "importers/page_syntaxes.h"
+#include "importers/saved_page.h"
 #include "importers/utf8.h"
 #include "importers/utf8_sequence.h"
 
@@ -35,7 +37,8 @@ bool is_blank(const ProductRow& row) {
 
 class PageReader final : public RowReader {
  public:
-  PageReader(std::string_view document, std::uint32_t index) : document_(document), index_(index) {}
+  PageReader(std::string_view document, std::uint32_t index, PageOrigin origin)
+      : document_(document), index_(index), origin_(std::move(origin)) {}
 
   Step next() override;
   const RawRow& row() const override { return row_; }
@@ -58,6 +61,7 @@ class PageReader final : public RowReader {
   void add_block(const ScriptBlock& block);
   void find_products();
   PageFrame frame() const;
+  bool lost_its_scripts() const;
   void read_all_syntaxes(std::vector<ProductRow> first);
   void refuse_tree(const TreeLimit& limit);
   void refuse(RejectionKind kind, std::string what, std::string how_to_fix);
@@ -75,6 +79,7 @@ class PageReader final : public RowReader {
 
   std::string_view document_;
   std::uint32_t index_;
+  PageOrigin origin_;
   bool opened_ = false;
   bool bad_block_ = false;
   std::size_t repaired_ = 0;
@@ -122,7 +127,9 @@ void PageReader::open() {
 }
 
 void PageReader::read_text() {
-  const auto declared = scan_page(document_.substr(0, kDeclarationBytes)).charset;
+  const auto declared = origin_.charset.empty()
+                            ? scan_page(document_.substr(0, kDeclarationBytes)).charset
+                            : std::optional(origin_.charset);
   auto page = decode_page(document_, find_encoding(document_, declared));
   if (!page) {
     return refuse(RejectionKind::bad_encoding,
@@ -156,9 +163,11 @@ PageFrame PageReader::frame() const {
   PageFrame frame;
   const std::string shared = well_formed(scan_.og_url.value_or(""));
   const std::string stated = well_formed(scan_.canonical.value_or(shared));
-  frame.address = resolve_address(stated, shared);
-  if (!is_absolute_address(frame.address)) frame.address.clear();
-  frame.base = resolve_address(well_formed(scan_.base.value_or(frame.address)), frame.address);
+  const std::string own = saved_from(page_.text).value_or(origin_.address);
+  frame.address = resolve_address(stated, is_web_address(shared) ? shared : own);
+  if (!is_web_address(frame.address)) frame.address = own;
+  const std::string_view at = own.empty() ? frame.address : own;
+  frame.base = resolve_address(well_formed(scan_.base.value_or(std::string(at))), at);
   return frame;
 }
 
@@ -197,10 +206,15 @@ void PageReader::read_all_syntaxes(std::vector<ProductRow> first) {
   for (auto& row : json_.rest()) json.rows.push_back(std::move(row));
   note_syntax(PageSyntax::json_ld, json.rows);
   for (const auto& other : read->rows) note_syntax(other.syntax, other.rows);
+  const std::string priced = first_with_prices(all);
   auto merged = merge_page(std::move(all));
   const std::string shared = json_.breadcrumbs("");
   fill_category(merged, shared.empty() ? read->breadcrumbs : shared);
   if (merged.empty() && !bad_block_) return refuse_page_without_products();
+  if (lost_its_scripts()) {
+    ready_.emplace_back(missing_scripts(priced));
+    std::get<Rejection>(ready_.back()).document = index_;
+  }
   for (const auto& row : merged) give(row);
 }
 
@@ -313,30 +327,7 @@ void PageReader::refuse_block(const ScriptBlock& block, const JsonProblem& probl
   bad_block_ = true;
   Rejection rejection = rejection_at(block.byte + problem.byte);
   rejection.excerpt = excerpt(block.text.substr(std::min(problem.byte, block.text.size())));
-  switch (problem.kind) {
-    case JsonProblem::Kind::not_json:
-      rejection.kind = RejectionKind::bad_markup;
-      rejection.what = problem.at_end || !block.closed
-                           ? "The product markup (JSON-LD) breaks off: the page ends too early."
-                           : "The product markup (JSON-LD) is not valid JSON from here on.";
-      rejection.how_to_fix =
-          "Save the page again; if it stays, the shop's page is at fault: type the line into a "
-          "CSV.";
-      break;
-    case JsonProblem::Kind::too_deep:
-      rejection.kind = RejectionKind::bad_markup;
-      rejection.what = fmt::format(
-          "The product markup (JSON-LD) is nested more than {} levels deep.", kMaxJsonDepth);
-      rejection.how_to_fix = "This is no product markup; type the line into a CSV.";
-      break;
-    case JsonProblem::Kind::too_large:
-      rejection.kind = RejectionKind::over_limit;
-      rejection.what =
-          fmt::format("The product markup (JSON-LD) has more than {} MiB or {} values.",
-                      kMaxJsonBytes >> 20U, kMaxJsonValues);
-      rejection.how_to_fix = "Save the pages of single products instead.";
-      break;
-  }
+  explain(problem, problem.at_end || !block.closed, rejection);
   ready_.emplace_back(std::move(rejection));
 }
 
@@ -363,7 +354,9 @@ void PageReader::refuse_page_without_products() {
   for (const auto type : json_.other_types()) {
     if (named++ < kMaxNamedTypes) types += (types.empty() ? "" : ", ") + std::string(type);
   }
-  const std::string found = scan_.json_ld.empty()
+  const std::string found = lost_its_scripts() ? "its scripts, and any JSON-LD with them, were "
+                                                 "left out when it was saved"
+                            : scan_.json_ld.empty()
                                 ? "it has no JSON-LD"
                                 : fmt::format("its {} JSON-LD blocks hold {}", scan_.json_ld.size(),
                                               types.empty() ? "nothing typed" : excerpt(types));
@@ -375,6 +368,8 @@ void PageReader::refuse_page_without_products() {
          "Save the page of a single product as \"Web page, HTML only\", or type the line into a "
          "CSV.");
 }
+
+bool PageReader::lost_its_scripts() const { return origin_.web_archive && scan_.scripts == 0; }
 
 std::string PageReader::mapping() const {
   return fmt::format("json-ld blocks={} repaired={} products={}{} encoding={}",
@@ -397,8 +392,9 @@ DocumentPreview PageReader::preview() const {
 
 }  // namespace
 
-std::unique_ptr<RowReader> open_page(std::string_view html, std::uint32_t document_index) {
-  return std::make_unique<PageReader>(html, document_index);
+std::unique_ptr<RowReader> open_page(std::string_view html, std::uint32_t document_index,
+                                     PageOrigin origin) {
+  return std::make_unique<PageReader>(html, document_index, std::move(origin));
 }
 
 }  // namespace rangebook

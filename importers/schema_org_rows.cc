@@ -6,6 +6,7 @@
 
 #include "importers/html_tag.h"
 #include "importers/page_address.h"
+#include "importers/saved_page.h"
 #include "importers/schema_org_words.h"
 
 namespace rangebook {
@@ -185,7 +186,7 @@ ProductRow ProductRows::common_cells(const ProductLeaf& leaf) const {
   row[Field::description] = of_the_line(leaf, words("description"));
   row[Field::url] = address_cell(leaf);
   row[Field::image] = inherited(leaf, [&](JsonId thing) {
-    return resolve_address(image_address(data_, thing), frame_.base);
+    return picture_address(image_address(data_, thing), frame_.base);
   });
   row[Field::gtin] = first_word(data_, leaf.product, kGtins);
   fill_codes(leaf, row);
@@ -210,13 +211,16 @@ void ProductRows::fill_codes(const ProductLeaf& leaf, ProductRow& row) const {
 }
 
 std::string ProductRows::address_cell(const ProductLeaf& leaf) const {
-  const auto url = [this](JsonId thing) { return std::string(data_.text(thing, "url")); };
+  const auto url = [this](JsonId thing) {
+    const std::string stated = clean_text(data_.text(thing, "url"));
+    return is_saved_copy(stated) ? std::string() : stated;
+  };
   std::string address;
   for (const JsonId group : leaf.groups) fill_if_empty(address, url(group));
   if (!leaf.groups.empty() && one_line_) fill_if_empty(address, frame_.address);
   fill_if_empty(address, url(leaf.product));
   if (one_line_) fill_if_empty(address, frame_.address);
-  return resolve_address(clean_text(address), frame_.base);
+  return resolve_address(address, frame_.base);
 }
 
 std::string ProductRows::breadcrumb_category(const std::string& name) const {
@@ -240,7 +244,7 @@ void ProductRows::fill_offer(const ProductLeaf& leaf, const OfferPlace& place, P
   fill_if_empty(row[Field::gtin], first_word(data_, place.offer, kGtins));
   fill_if_empty(row[Field::name], word_cell(data_, place.offer, "name"));
   if (row[Field::url].empty()) {
-    row[Field::url] = resolve_address(clean_text(data_.text(place.offer, "url")), frame_.base);
+    row[Field::url] = link_address(clean_text(data_.text(place.offer, "url")), frame_.base);
   }
   std::string code = first_word(data_, place.offer, kCodes);
   if (code.empty()) return;

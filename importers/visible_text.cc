@@ -3,9 +3,9 @@
 
 #include <algorithm>
 
-#include "importers/page_address.h"
 #include "importers/page_listing.h"
 #include "importers/page_view.h"
+#include "importers/saved_page.h"
 #include "importers/schema_org_words.h"
 #include "importers/visible_colour.h"
 #include "importers/visible_composition.h"
@@ -61,8 +61,8 @@ std::vector<ProductRow> listing_rows(const PageView& view, const std::vector<Lis
     ProductRow& row = rows.emplace_back();
     row.byte = view.tree()[product.element].byte;
     row[Field::name] = product.name;
-    row[Field::url] = resolve_address(product.address, frame.base);
-    row[Field::image] = resolve_address(product.image, frame.base);
+    row[Field::url] = link_address(product.address, frame.base);
+    row[Field::image] = picture_address(product.image, frame.base);
     row[Field::category] = category;
     put_price(row, product.price);
   }

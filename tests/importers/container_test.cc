@@ -1,19 +1,13 @@
-// Archives and folders of documents, and archives made to do harm.
+// Archives of documents, and archives made to do harm.
 #include "importers/container.h"
 
 #include <gtest/gtest.h>
-#include <unistd.h>
 
-#include <filesystem>
-#include <fstream>
-
-#include "schema/error.h"
 #include "tests/importers/zip_of.h"
 
 namespace rangebook {
 namespace {
 
-namespace fs = std::filesystem;
 using Names = std::vector<std::string>;
 
 /// `name=bytes` of each document, `!what` of each refusal.
@@ -50,7 +44,7 @@ TEST(Container, DocumentsOfAnArchiveInItsOrder) {
 TEST(Container, PicturesWithTheNameOfATableArePassedOver) {
   const auto archive = open_archive(zip_of({{"a.csv", "\x89PNG\r\n\x1A\n"}, {"b.jpg", "x"}}));
   EXPECT_TRUE(contents(*archive).empty());
-  EXPECT_EQ(archive->passed_over(), 2U);
+  EXPECT_EQ(archive->left_aside().sentence(), "2 files that are no documents");
 }
 
 TEST(Container, NamesThatLeadOutAreRefused) {
@@ -86,32 +80,14 @@ TEST(Container, DamagedArchivesSaySo) {
   EXPECT_EQ(contents(*open_archive("no archive")), Names{"!The archive is damaged or cut short."});
 }
 
-class FolderTest : public ::testing::Test {
- protected:
-  FolderTest() { fs::create_directories(root_ / "sub"); }
-  ~FolderTest() override { fs::remove_all(root_); }
-  void write(const std::string& name, const std::string& text) {
-    fs::create_directories((root_ / name).parent_path());
-    std::ofstream(root_ / name) << text;
-  }
-
-  fs::path root_ = fs::temp_directory_path() / ("rangebook_folder_" + std::to_string(::getpid()));
-};
-
-TEST_F(FolderTest, DocumentsInOrderOfNames) {
-  write("b.csv", "name\n");
-  write("a.html", "<html>");
-  write("a_files/x.html", "<html>");
-  write("a_files/x.js", "x");
-  write("sub/c.json", "[]");
-  write(".hidden.csv", "x");
-  fs::create_symlink("/", root_ / "loop");
-  EXPECT_EQ(contents(*open_folder(root_.string())),
-            (Names{"a.html=<html>", "b.csv=name\n", "sub/c.json=[]"}));
-}
-
-TEST_F(FolderTest, AFolderThatIsNotThereIsAnError) {
-  EXPECT_THROW(open_folder((root_ / "none").string()), Error);
+TEST(Container, PartsOfSavedPagesAreLeftAsideWhereThePageIsThere) {
+  const auto archive = open_archive(zip_of({{"a/dress_files/frame.html", "<html>"},
+                                            {"a/dress_files/x.js", "x"},
+                                            {"a/dress.html", "<html>"},
+                                            {"shop_files/coat.html", "<html>"}}));
+  EXPECT_EQ(contents(*archive), (Names{"a/dress.html=<html>", "shop_files/coat.html=<html>"}));
+  EXPECT_EQ(archive->left_aside().sentence(),
+            "2 parts of 1 saved page (pictures, scripts, styles, frames)");
 }
 
 }  // namespace

@@ -20,25 +20,25 @@ struct ReadPage {
   std::string mapping;
 };
 
-inline ReadPage read_page(std::string_view html) {
+inline ReadPage page_of(RowReader& reader) {
   ReadPage page;
-  const auto reader = open_page(html, 7);
-  for (auto step = reader->next(); step != RowReader::Step::end; step = reader->next()) {
+  for (auto step = reader.next(); step != RowReader::Step::end; step = reader.next()) {
     if (step == RowReader::Step::rejection) {
-      page.rejections.push_back(reader->rejection());
+      page.rejections.push_back(reader.rejection());
       continue;
     }
     Cells& cells = page.rows.emplace_back();
     for (std::size_t i = 0; i < kFieldCount; ++i) {
       const auto field = static_cast<Field>(i);
-      if (!reader->row()[field].empty())
-        cells[std::string(to_string(field))] = reader->row()[field];
+      if (!reader.row()[field].empty()) cells[std::string(to_string(field))] = reader.row()[field];
     }
-    page.origins.push_back(reader->row().origin);
+    page.origins.push_back(reader.row().origin);
   }
-  page.mapping = reader->mapping();
+  page.mapping = reader.mapping();
   return page;
 }
+
+inline ReadPage read_page(std::string_view html) { return page_of(*open_page(html, 7)); }
 
 /// A page with one JSON-LD block.
 inline std::string page_with(std::string_view json, std::string_view head = "") {

@@ -6,13 +6,15 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <array>
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
+#include <set>
+#include <utility>
 
 #include "schema/error.h"
 #include "schema/names.h"
+#include "tracker/app/folder_listing.h"
 
 namespace rangebook {
 namespace {
@@ -21,8 +23,9 @@ namespace fs = std::filesystem;
 
 constexpr std::size_t kChunkBytes = std::size_t{256} << 10U;
 
-constexpr NameTable<DocumentForm, 6> kFormNames{{{DocumentForm::table, "table"},
+constexpr NameTable<DocumentForm, 7> kFormNames{{{DocumentForm::table, "table"},
                                                  {DocumentForm::page, "page"},
+                                                 {DocumentForm::mhtml, "mhtml"},
                                                  {DocumentForm::workbook, "workbook"},
                                                  {DocumentForm::json, "json"},
                                                  {DocumentForm::xml, "xml"},
@@ -40,21 +43,15 @@ std::string lower_extension(const fs::path& path) {
   return extension;
 }
 
-bool is_document_name(const fs::path& path) {
-  constexpr std::array<std::string_view, 10> kKnown{".html", ".htm",  ".xhtml", ".csv", ".tsv",
-                                                    ".txt",  ".xlsx", ".json",  ".xml", ".zip"};
-  return std::find(kKnown.begin(), kKnown.end(), lower_extension(path)) != kKnown.end();
-}
-
 std::string first_bytes(const std::string& path) {
   FileSource source(path);
   return std::string(source.next_chunk().substr(0, kKindBytes));
 }
 
-DocumentFile describe(const fs::path& path) {
+DocumentFile describe(const std::string& path, std::string name) {
   DocumentFile file;
-  file.path = path.string();
-  file.name = path.filename().string();
+  file.path = path;
+  file.name = std::move(name);
   std::error_code error;
   file.bytes = fs::file_size(path, error);
   if (error) cannot_read(file.path, error.value());
@@ -62,14 +59,55 @@ DocumentFile describe(const fs::path& path) {
   return file;
 }
 
-std::vector<fs::path> documents_in(const fs::path& folder) {
-  std::vector<fs::path> found;
-  for (const auto& entry : fs::directory_iterator(folder)) {
-    if (entry.is_regular_file() && is_document_name(entry.path())) found.push_back(entry.path());
+/// Collects documents, each once, however often it is named.
+class Finder {
+ public:
+  void take(const std::string& path) {
+    std::error_code error;
+    const bool is_folder = fs::is_directory(path, error);
+    const std::string page = page_beside(is_folder ? path : fs::path(path).parent_path().string());
+    if (!page.empty()) return leave_aside(path, page);
+    if (is_folder) return take_folder(path);
+    add(path, fs::path(path).filename().string());
   }
-  std::sort(found.begin(), found.end());
-  return found;
-}
+
+  FoundDocuments finish() {
+    if (found_.files.empty() && !page_.empty()) {
+      throw Error(fmt::format("{} is a part of the saved page {}; give that page.", part_, page_));
+    }
+    return std::move(found_);
+  }
+
+ private:
+  void take_folder(const std::string& path) {
+    const FolderListing inside = list_folder(path);
+    if (inside.documents.empty()) {
+      throw Error(fmt::format("The folder {} holds no page (.html) and no table (.csv).", path));
+    }
+    for (const auto& name : inside.documents) add((fs::path(path) / name).string(), name);
+    if (inside.left_aside.empty()) return;
+    found_.notes.push_back(
+        fmt::format("Left aside in {}: {}.", path, inside.left_aside.sentence()));
+  }
+
+  void leave_aside(const std::string& path, const std::string& page) {
+    part_ = path;
+    page_ = page;
+    found_.notes.push_back(fmt::format("Left aside: {}, a part of the saved page {}.", path, page));
+  }
+
+  void add(const std::string& path, std::string name) {
+    std::error_code error;
+    const fs::path real = fs::weakly_canonical(path, error);
+    if (!error && !seen_.insert(real.string()).second) return;
+    found_.files.push_back(describe(path, std::move(name)));
+  }
+
+  FoundDocuments found_;
+  std::set<std::string> seen_;
+  std::string part_;  ///< the last that was left aside
+  std::string page_;  ///< whose part it is
+};
 
 }  // namespace
 
@@ -84,6 +122,10 @@ DocumentForm form_of(std::string_view name, DocumentKind kind) {
     return extension == ".zip" ? DocumentForm::archive : DocumentForm::workbook;
   }
   if (kind == DocumentKind::old_workbook) return DocumentForm::workbook;
+  const bool named_mhtml = extension == ".mhtml" || extension == ".mht";
+  if (kind == DocumentKind::mail || (named_mhtml && kind != DocumentKind::page)) {
+    return DocumentForm::mhtml;
+  }
   const bool named_page = extension == ".html" || extension == ".htm" || extension == ".xhtml";
   const bool named_table = extension == ".csv" || extension == ".tsv";
   if (named_page || (!named_table && kind == DocumentKind::page)) {
@@ -94,21 +136,10 @@ DocumentForm form_of(std::string_view name, DocumentKind kind) {
   return kind == DocumentKind::xml ? DocumentForm::xml : DocumentForm::table;
 }
 
-std::vector<DocumentFile> find_documents(const std::vector<std::string>& paths) {
-  std::vector<DocumentFile> files;
-  for (const auto& path : paths) {
-    std::error_code error;
-    if (fs::is_directory(path, error)) {
-      const auto inside = documents_in(path);
-      if (inside.empty()) {
-        throw Error(fmt::format("The folder {} holds no page (.html) and no table (.csv).", path));
-      }
-      for (const auto& file : inside) files.push_back(describe(file));
-    } else {
-      files.push_back(describe(path));
-    }
-  }
-  return files;
+FoundDocuments find_documents(const std::vector<std::string>& paths) {
+  Finder finder;
+  for (const auto& path : paths) finder.take(path);
+  return finder.finish();
 }
 
 FileSource::FileSource(const std::string& path) : path_(path) {

@@ -14,13 +14,13 @@
 namespace rangebook {
 
 /// Which importer a document is for.
-enum class DocumentForm : std::uint8_t { table, page, workbook, json, xml, archive };
+enum class DocumentForm : std::uint8_t { table, page, mhtml, workbook, json, xml, archive };
 std::string_view to_string(DocumentForm form);  ///< `workbook`: what the book calls the importer
 std::optional<DocumentForm> parse_document_form(std::string_view name);
 
 struct DocumentFile {
   std::string path;
-  std::string name;  ///< without folders
+  std::string name;  ///< below the folder that was given; of a file without folders
   std::uint64_t bytes = 0;
   DocumentForm form = DocumentForm::table;
 };
@@ -30,9 +30,15 @@ struct DocumentFile {
 /// ending does.
 DocumentForm form_of(std::string_view name, DocumentKind kind);
 
-/// The documents that files and folders name, folders in order of names. Throws Error for a path
-/// that does not exist or cannot be read.
-std::vector<DocumentFile> find_documents(const std::vector<std::string>& paths);
+struct FoundDocuments {
+  std::vector<DocumentFile> files;
+  std::vector<std::string> notes;  ///< sentences on what was left aside
+};
+
+/// The documents that files and folders name, each once, folders in order of names. The parts of
+/// saved pages (`dress_files` beside `dress.html`) are left aside. Throws Error for a path that
+/// does not exist or cannot be read.
+FoundDocuments find_documents(const std::vector<std::string>& paths);
 
 /// Reads a file in chunks.
 class FileSource final : public ByteSource {

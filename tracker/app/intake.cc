@@ -9,6 +9,7 @@
 #include "importers/container.h"
 #include "importers/csv_reader.h"
 #include "importers/json_feed.h"
+#include "importers/mhtml_reader.h"
 #include "importers/page_reader.h"
 #include "importers/table_fit.h"
 #include "importers/xlsx_reader.h"
@@ -66,6 +67,9 @@ void Intake::take_archive(const DocumentFile& file, const TableWish& wish) {
       take_refused(name, {unreadable(archive->fault(), index_)});
     }
   }
+  if (archive->left_aside().empty()) return;
+  report_.notes.push_back(
+      fmt::format("Left aside in {}: {}.", file.name, archive->left_aside().sentence()));
 }
 
 void Intake::take_refused(const std::string& name, const std::vector<Rejection>& rejections) {
@@ -88,6 +92,10 @@ void Intake::take_document(DocumentForm form, const std::string& name, ByteSourc
     case DocumentForm::page: {
       const std::string html = source.read_all(kMaxPageBytes);
       return finish(std::move(document), source, *open_page(html, index_));
+    }
+    case DocumentForm::mhtml: {
+      const std::string file = source.read_all(kMaxMhtmlBytes);
+      return finish(std::move(document), source, *open_mhtml(file, index_));
     }
     case DocumentForm::json:
       return finish(std::move(document), source, *open_json(source, index_));

@@ -140,7 +140,8 @@ std::variant<CaptureReport, NotThere> take_in(Book& book, const CaptureRequest& 
                                               std::vector<DocumentPreview>* previews) {
   CaptureReport report;
   // 1. Documents first: a mistyped path must not leave a shop behind.
-  const auto files = find_documents(request.files);
+  const auto [files, left_aside] = find_documents(request.files);
+  report.notes = left_aside;
   const auto record = book.find_shop(request.shop);
   report.new_shop = !record;
   report.shop = record ? record->shop : unknown_shop(request.shop);
@@ -164,7 +165,10 @@ std::variant<CaptureReport, NotThere> take_in(Book& book, const CaptureRequest& 
   report.outcome = writer.finish(keep);
   report.info = writer.info();
   report.kept = keep && !report.outcome.unchanged && report.outcome.lines > 0;
-  if (!report.outcome.unchanged || !keep) report.notes = intake.profile_notes();
+  if (!report.outcome.unchanged || !keep) {
+    const auto notes = intake.profile_notes();
+    report.notes.insert(report.notes.end(), notes.begin(), notes.end());
+  }
   if (report.new_shop && report.outcome.lines > 0) note_new_shop(report);
   if (report.kept) note_other_captures(book, report);
   if (!report.kept && !report.outcome.unchanged) report.saved.reset();
