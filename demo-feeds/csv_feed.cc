@@ -59,19 +59,18 @@ std::string size_cell(const Style& style) {
 
 class Feed {
  public:
-  Feed(const House& house, const Dialect& dialect)
-      : house_(house), dialect_(dialect), table_(dialect) {
+  Feed(const House& house, const Dialect& dialect) : house_(house), dialect_(dialect) {
     std::vector<std::string> header{"line_code", "name",        "category",    "colour",
                                     "size",      "price",       "full_price",  "currency",
                                     "in_stock",  "composition", "description", "url"};
     if (dialect.variant_columns) header.push_back("gtin");
-    table_.row(header);
+    rows_.push_back(header);
   }
   void style(const Style& style) {
     if (!dialect_.row_per_variant) return whole_line(style);
     for (const VariantKey& key : style.variants()) variant(style, key);
   }
-  std::string take() { return table_.take(); }
+  std::vector<std::vector<std::string>> take() { return std::move(rows_); }
 
  private:
   void variant(const Style& style, const VariantKey& key) {
@@ -79,7 +78,7 @@ class Feed {
         row(style, spelled(key.first, dialect_), label(key.second), style.in_stock(key));
     prices(style, key.first, cells);
     if (dialect_.variant_columns) cells.push_back(style.gtins.at(key));
-    table_.row(cells);
+    rows_.push_back(cells);
   }
   void whole_line(const Style& style) {
     std::string colours;
@@ -91,7 +90,7 @@ class Feed {
     }
     std::vector<std::string> cells = row(style, colours, size_cell(style), !style.all_gone);
     prices(style, style.colours.front(), cells);
-    table_.row(cells);
+    rows_.push_back(cells);
   }
   /// All cells of a row but the two prices.
   std::vector<std::string> row(const Style& style, const std::string& colour,
@@ -117,7 +116,7 @@ class Feed {
 
   House house_;
   Dialect dialect_;
-  Table table_;
+  std::vector<std::vector<std::string>> rows_;
 };
 
 }  // namespace
@@ -133,7 +132,7 @@ std::string spelled(const std::string& colour, const Dialect& dialect) {
   return text;
 }
 
-std::string csv_feed(const House& house, const Capture& capture) {
+std::vector<std::vector<std::string>> table_rows(const House& house, const Capture& capture) {
   Feed feed(house, capture.dialect);
   for (const Style& style : capture.range.styles) {
     if (!capture.as_pages.contains(style.category)) feed.style(style);
@@ -143,6 +142,12 @@ std::string csv_feed(const House& house, const Capture& capture) {
     feed.style(style);
   }
   return feed.take();
+}
+
+std::string csv_feed(const House& house, const Capture& capture) {
+  Table table(capture.dialect);
+  for (const auto& cells : table_rows(house, capture)) table.row(cells);
+  return table.take();
 }
 
 }  // namespace demo

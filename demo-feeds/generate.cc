@@ -12,9 +12,13 @@
 #include <set>
 #include <stdexcept>
 
+#include "demo-feeds/archive.h"
 #include "demo-feeds/csv_feed.h"
 #include "demo-feeds/page_feed.h"
+#include "demo-feeds/saved_feed.h"
+#include "demo-feeds/shop_feeds.h"
 #include "demo-feeds/truth.h"
+#include "demo-feeds/workbook_feed.h"
 
 namespace demo {
 namespace {
@@ -29,16 +33,65 @@ std::string lower(std::string text) {
   return text;
 }
 
+/// Adds the table of a capture, named after `base`; gives its name.
+std::string add_table(const House& house, const Capture& capture, const std::string& base,
+                      Files& files) {
+  switch (capture.table) {
+    case TableForm::csv:
+      files[base + ".csv"] = csv_feed(house, capture);
+      return base + ".csv";
+    case TableForm::workbook:
+      files[base + ".xlsx"] = workbook_feed(house, capture);
+      return base + ".xlsx";
+    case TableForm::json:
+      files[base + ".json"] = json_feed(house, capture);
+      return base + ".json";
+    case TableForm::xml:
+      files[base + ".xml"] = xml_feed(house, capture);
+      return base + ".xml";
+  }
+  throw std::logic_error("a table of no form");
+}
+
+/// The style of a department with the lowest code.
+std::string first_code(const Capture& capture, const std::string& category) {
+  std::string first;
+  for (const Style& style : capture.range.styles) {
+    if (style.category == category && (first.empty() || style.code < first)) first = style.code;
+  }
+  return first;
+}
+
+/// The pages of a capture by path below their folder.
+Files pages_of(const House& house, const Capture& capture) {
+  const bool mixed = capture.pages == PagesForm::mixed;
+  const std::string complete = mixed ? first_code(capture, "jackets-coats") : "";
+  const std::string mhtml = mixed ? first_code(capture, "scarves") : "";
+  Files pages;
+  for (const Style& style : capture.range.styles) {
+    if (!capture.as_pages.contains(style.category)) continue;
+    if (style.code == complete) {
+      pages.merge(complete_page(house, capture, style));
+    } else if (style.code == mhtml) {
+      pages[lower(style.code) + ".mhtml"] = mhtml_page(house, capture, style);
+    } else {
+      pages[lower(style.code) + ".html"] = product_page(house, capture, style);
+    }
+  }
+  return pages;
+}
+
 /// Adds the files of one capture; gives its line of captures.tsv.
 std::string add_capture(const House& house, const Capture& capture, Files& files) {
   const std::string base = house.slug + "/" + lower(capture.season);
-  std::string names = base + ".csv";
-  files[names] = csv_feed(house, capture);
-  for (const Style& style : capture.range.styles) {
-    if (!capture.as_pages.contains(style.category)) continue;
-    files[base + "-pages/" + lower(style.code) + ".html"] = product_page(house, capture, style);
+  std::string names = add_table(house, capture, base, files);
+  const Files pages = pages_of(house, capture);
+  const bool zipped = capture.pages == PagesForm::zip;
+  if (zipped) files[base + "-pages.zip"] = zip_of(pages, midnight(capture.date));
+  for (const auto& [name, text] : pages) {
+    if (!zipped) files[base + "-pages/" + name] = text;
   }
-  if (!capture.as_pages.empty()) names += " " + base + "-pages";
+  if (!pages.empty()) names += " " + base + (zipped ? "-pages.zip" : "-pages");
   return house.slug + "\t" + house.name + "\t" + house.country + "\t" + house.currency + "\tuk\t" +
          capture.season + "\t" + capture.date + "\t" + capture.scope + "\t" + names + "\n";
 }
@@ -80,6 +133,13 @@ std::string read(const fs::path& path) {
   return {std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
 }
 
+/// Archives are the same when they hold the same: how they pack it is up to a library.
+bool same_file(const std::string& name, const std::string& there, const std::string& text) {
+  if (there == text) return true;
+  const bool packed = name.ends_with(".zip") || name.ends_with(".xlsx");
+  return packed && !there.empty() && unzipped(there) == unzipped(text);
+}
+
 /// Names every file that differs, is missing, or does not belong in a shop's folder.
 bool check_all(const fs::path& folder, const Files& files) {
   bool same = true;
@@ -89,7 +149,8 @@ bool check_all(const fs::path& folder, const Files& files) {
   };
   std::set<std::string> shops;
   for (const auto& [name, text] : files) {
-    if (read(folder / name) != text) complain(name, "differs from what the generator writes");
+    if (!same_file(name, read(folder / name), text))
+      complain(name, "differs from what the generator writes");
     if (name.find('/') != std::string::npos) shops.insert(name.substr(0, name.find('/')));
   }
   for (const std::string& shop : shops) {

@@ -18,22 +18,6 @@ constexpr const char* kStyleSheet =
     "<style>body{font:16px/1.5 sans-serif;margin:0}nav a{padding:.5em}.price s{color:#767676}"
     ".sizes option[disabled]{color:#999}footer{background:#eee;padding:1em}</style>\n";
 
-std::string escaped(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == '&') {
-      out += "&amp;";
-    } else if (c == '<') {
-      out += "&lt;";
-    } else if (c == '"') {
-      out += "&quot;";
-    } else {
-      out += c;
-    }
-  }
-  return out;
-}
-
 class Page {
  public:
   Page(const House& house, const Capture& capture, const Style& style)
@@ -139,6 +123,22 @@ class Page {
 };
 
 }  // namespace
+
+std::string escaped(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    if (c == '&') {
+      out += "&amp;";
+    } else if (c == '<') {
+      out += "&lt;";
+    } else if (c == '"') {
+      out += "&quot;";
+    } else {
+      out += c;
+    }
+  }
+  return out;
+}
 
 std::string product_page(const House& house, const Capture& capture, const Style& style) {
   return Page(house, capture, style).write();

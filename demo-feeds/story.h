@@ -27,12 +27,20 @@ struct Dialect {
 /// The colour as a feed of this dialect spells it.
 std::string spelled(const std::string& colour, const Dialect& dialect);
 
+/// What the stylist was given or exported.
+enum class TableForm { csv, workbook, json, xml };
+/// How the pages were saved: one file each in a folder; the same in a zip archive; in a folder, one
+/// of them with its parts ("complete") and one as MHTML.
+enum class PagesForm { folder, zip, mixed };
+
 struct Capture {
   std::string season{};  ///< `AW26`
   std::string date{};    ///< ISO 8601
   std::string scope = "all";
   Range range{};
   Dialect dialect{};
+  TableForm table = TableForm::csv;
+  PagesForm pages = PagesForm::folder;
   std::set<std::string> as_pages{};  ///< departments saved as product pages, not exported
   std::vector<Style> nameless{};     ///< rows whose name was left out: the program must refuse them
 };

@@ -89,11 +89,13 @@ Story ostrel_house() {
                             .date = "2025-09-09",
                             .range = on_sale(first, inventor.random(), 6),
                             .dialect = dialect,
+                            .pages = PagesForm::zip,
                             .as_pages = pages});
   story.captures.push_back({.season = "AW26",
                             .date = "2026-09-08",
                             .range = on_sale(turn.now(), inventor.random(), 6),
                             .dialect = dialect,
+                            .pages = PagesForm::mixed,
                             .as_pages = pages});
   story.comparisons = {{0, 1, turn.events()}};
   return story;

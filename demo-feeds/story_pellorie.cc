@@ -83,7 +83,8 @@ Story pellorie() {
   story.captures.push_back({.season = "AW25",
                             .date = "2025-09-08",
                             .range = on_sale(first, inventor.random(), 0),
-                            .dialect = dialect});
+                            .dialect = dialect,
+                            .table = TableForm::json});
   story.captures.push_back({.season = "AW26",
                             .date = "2026-09-07",
                             .scope = "dresses,knitwear,tops",

@@ -129,6 +129,7 @@ Story skerrowby() {
                               .dialect = dialect});
   };
   capture("AW24", "2024-09-09", first);
+  story.captures.back().table = TableForm::workbook;
   capture("AW25", "2025-09-08", to_second.now());
   dialect.wording = Wording::fibre_first;  // the same fabrics, worded the other way round
   capture("AW26", "2026-09-07", to_third.now());

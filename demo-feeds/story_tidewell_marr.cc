@@ -107,7 +107,8 @@ Story tidewell_marr() {
   story.captures.push_back({.season = "AW26",
                             .date = "2026-09-07",
                             .range = on_sale(turn.now(), inventor.random(), 5),
-                            .dialect = dialect});
+                            .dialect = dialect,
+                            .table = TableForm::xml});
   story.comparisons = {{0, 1, turn.events()}};
   return story;
 }
