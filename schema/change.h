@@ -164,11 +164,21 @@ struct Reconciliation {
   bool operator==(const Reconciliation&) const = default;
 };
 
-/// One size of a category: how many lines offer it.
+/// A 95% confidence interval of a share, in millionths (Wilson score interval).
+struct ShareInterval {
+  std::uint32_t low = 0;
+  std::uint32_t high = 0;
+  bool operator==(const ShareInterval&) const = default;
+};
+/// One size of a category: how many lines offer it. Of these, `in_stock` have a variant of it to be
+/// had, `stock_unknown` have none and do not state the stock of every one; the rest is sold out.
 struct ReachStep {
   Size size;
   std::uint32_t offering = 0;
-  std::uint32_t in_stock = 0;  ///< lines with at least one variant of it in stock
+  std::uint32_t in_stock = 0;
+  std::uint32_t stock_unknown = 0;
+  std::optional<ShareInterval> offering_interval = {};  ///< only where the capture is partial
+  std::optional<ShareInterval> in_stock_interval = {};  ///< likewise
   bool operator==(const ReachStep&) const = default;
 };
 /// Size reach of a category in one system and fit range.
@@ -190,22 +200,46 @@ struct PriceLadder {
   MinorUnits upper_quartile = 0;
   MinorUnits top = 0;
   std::uint32_t marked_down = 0;  ///< lines with at least one variant marked down
+  /// Median over these lines of their deepest markdown, in tenths of a percent of the full price.
+  std::optional<std::uint32_t> median_depth = {};
   bool operator==(const PriceLadder&) const = default;
 };
+/// Figures over the lines of a category within the scope both captures share.
 struct CategorySide {
-  std::uint32_t lines = 0;
+  std::uint32_t lines = 0;  ///< lines of all `prices` and `unpriced` together
   std::vector<SizeReach> reach;
   std::vector<PriceLadder> prices;
+  std::uint32_t unpriced = 0;  ///< lines without a price
+  std::uint32_t unsized = 0;   ///< lines that do not state all their sizes: say nothing of reach
+  std::uint32_t outside = 0;   ///< lines the other capture did not look for; in no figure here
+  /// The capture may lack lines or sizes of the category: rows were refused, sizes are not stated,
+  /// or, for `all`, only some categories were looked at.
+  bool partial = false;
   bool operator==(const CategorySide&) const = default;
 };
+/// Adds up: carried + added + returned + unseen_then = lines_now = after.lines + after.outside, and
+/// carried - moved_in + moved_out + dropped + not_covered = lines_then = before.lines +
+/// before.outside.
 struct CategorySummary {
   std::string category;  ///< slug, or `all` for the whole shop
   CategorySide before;
   CategorySide after;
-  std::uint32_t carried = 0;
+  std::uint32_t carried = 0;  ///< by their category now
   std::uint32_t added = 0;
   std::uint32_t dropped = 0;
   std::optional<IndexFact> index;  ///< of full prices of carried lines
+  std::uint32_t lines_then = 0;
+  std::uint32_t lines_now = 0;
+  std::uint32_t returned = 0;
+  std::uint32_t unseen_then = 0;
+  std::uint32_t not_covered = 0;
+  std::uint32_t moved_in = 0;   ///< of the carried: in another category then
+  std::uint32_t moved_out = 0;  ///< carried, in another category now
+  bool adds_up() const {
+    return carried + added + returned + unseen_then == lines_now &&
+           carried + moved_out + dropped + not_covered == lines_then + moved_in &&
+           before.lines + before.outside == lines_then && after.lines + after.outside == lines_now;
+  }
   bool operator==(const CategorySummary&) const = default;
 };
 
@@ -219,6 +253,35 @@ struct Coverage {
   bool operator==(const Coverage&) const = default;
 };
 
+/// A crossed-out price above what the shop asked shortly before: variants of one line that share
+/// both prices, and the lowest price captured in the days before the markdown.
+struct WasPriceFinding {
+  LineRef line;
+  PriceFact marked;    ///< as captured now; `full` is the price the shop states it was
+  Sighting marked_at;  ///< where that stands
+  Day marked_since{};  ///< date of the first capture of the unbroken run that shows it marked down
+  Money lowest;        ///< below `marked.full`
+  Sighting lowest_at;  ///< where that stands; not the place of the markdown's own run
+  bool lowest_was_marked_down = false;  ///< it was itself a markdown, of an earlier sale
+
+  bool operator==(const WasPriceFinding&) const = default;
+};
+/// What our own captures say of the stated "was" prices of the later capture. Counts are lines:
+/// marked_down = lower + not_lower + not_checked. Nothing here proves that a claim is right:
+/// between two captures anything may have happened.
+struct WasPriceCheck {
+  std::uint32_t marked_down = 0;
+  std::uint32_t lower = 0;                ///< a lower price was captured
+  std::uint32_t not_lower = 0;            ///< prices were captured, none of them lower
+  std::uint32_t not_checked = 0;          ///< no price of some variant was captured in those days
+  std::vector<WasPriceFinding> findings;  ///< by line code, name, id, then prices and variants
+
+  bool operator==(const WasPriceCheck&) const = default;
+};
+/// Days before a markdown in which its "was" price is to be the lowest (Directive 98/6/EC, article
+/// 6a, inserted by Directive (EU) 2019/2161; member states may shorten it for some goods).
+inline constexpr int kWasPriceDays = 30;
+
 struct ChangeSet {
   Shop shop;
   CaptureInfo from;
@@ -229,6 +292,7 @@ struct ChangeSet {
   std::vector<CategorySummary> categories;               ///< `all` first, then by slug
   /// Ordered by kind, then line code, then name, then what the change is about.
   std::vector<Change> changes;
+  std::optional<WasPriceCheck> was_prices = {};  ///< absent where nobody checked
 
   bool operator==(const ChangeSet&) const = default;
 };

@@ -18,69 +18,94 @@ namespace rangebook {
 /// Slug under which the whole shop is summed up.
 inline constexpr std::string_view kWholeShop = "all";
 
-/// A category's figures, and the sizes and prices that either capture may have besides what it
-/// shows.
+/// What one side of a category may have besides what its capture shows.
+struct CategoryDoubts {
+  std::vector<SizeReach> sizes;  ///< of lines that are silent there and known from the other side
+  std::vector<PriceLadder> prices;  ///< likewise
+  bool any_size = false;   ///< a line only this side has does not state its sizes: any may be there
+  bool any_price = false;  ///< likewise its price
+};
 struct CategoryFigures {
   CategorySummary summary;
-  std::vector<SizeReach> doubtful_before;
-  std::vector<SizeReach> doubtful_after;
-  std::vector<PriceLadder> doubtful_prices_before;
-  std::vector<PriceLadder> doubtful_prices_after;
+  CategoryDoubts before;
+  CategoryDoubts after;
+};
+
+/// What the captures as a whole leave open.
+struct CaptureLimits {
+  bool whole_range = true;  ///< both looked at everything
+  bool rows_refused_before = false;
+  bool rows_refused_after = false;
 };
 
 /// Collects lines one by one, each under its own category. What is added to the sides is the
 /// caller's business: only lines within the scope both captures share, so that a category nobody
-/// looked at is not called empty.
+/// looked at is not called empty. Size runs must outlive the book.
 class CategoryBook {
  public:
-  explicit CategoryBook(Interpreter& interpreter) : interpreter_(interpreter) {}
-
-  void add_before(const Listing& then);
-  void add_after(const Listing& now);
+  /// `category` is the slug to book under throughout: the caller knows where a line belongs that
+  /// the two captures file unlike each other. Slugs are those of the category tree.
+  void add_before(std::string_view category, const Listing& then, const SizeRun& sizes);
+  void add_after(std::string_view category, const Listing& now, const SizeRun& sizes);
+  /// A line that stands in no figure: the other capture did not look for it.
+  void add_outside_before(std::string_view category) { ++entries_[category].before.outside; }
+  void add_outside_after(std::string_view category) { ++entries_[category].after.outside; }
   /// The earlier capture may have had the sizes `now` shows: it did not state them, or refused a
   /// row of the line.
-  void doubt_before(const Listing& now);
+  void doubt_before(std::string_view category, const Listing& now, const SizeRun& sizes);
   /// Likewise for the later capture.
-  void doubt_after(const Listing& then);
+  void doubt_after(std::string_view category, const Listing& then, const SizeRun& sizes);
   /// The earlier capture may have had the prices `now` shows; likewise for the later one.
-  void doubt_prices_before(const Listing& now);
-  void doubt_prices_after(const Listing& then);
-  void add_carried(const Listing& now, const std::optional<LineIndexPrices>& prices);
-  void add_new(const Listing& now);
-  void add_dropped(const Listing& then);
+  void doubt_prices_before(std::string_view category, const Listing& now);
+  void doubt_prices_after(std::string_view category, const Listing& then);
+  /// A line of the earlier capture alone: what it does not state may be anything.
+  void alone_before(std::string_view category, const Listing& then, const SizeRun& sizes);
+  void alone_after(std::string_view category, const Listing& now, const SizeRun& sizes);
+
+  void add_carried(std::string_view then, std::string_view now,
+                   const std::optional<LineIndexPrices>& prices);
+  void add_new(std::string_view category) { ++entries_[category].counts.added; }
+  void add_returned(std::string_view category) { ++entries_[category].counts.returned; }
+  void add_unseen_then(std::string_view category) { ++entries_[category].counts.unseen_then; }
+  void add_dropped(std::string_view category) { ++entries_[category].counts.dropped; }
+  void add_not_covered(std::string_view category) { ++entries_[category].counts.not_covered; }
 
   /// `all` first, then by slug; categories without any line are left out, `all` never is. A
   /// category that prices in several currencies has the index of the one with most lines.
-  std::vector<CategoryFigures> figures() const;
+  std::vector<CategoryFigures> figures(const CaptureLimits& limits) const;
 
  private:
   struct Side {
     std::uint32_t lines = 0;
+    std::uint32_t outside = 0;
+    std::uint32_t unpriced = 0;
+    std::uint32_t unsized = 0;
+    std::uint32_t hidden = 0;  // unsized lines of categories that come in sizes
     ReachTally reach;
-    ReachTally doubtful;
     LadderTally prices;
+    ReachTally doubtful;
     LadderTally doubtful_prices;
+    bool any_size = false;
+    bool any_price = false;
 
-    void merge(const Side& other);
-    CategorySide summary() const;
+    void merge(const Side& other, bool sized);
+    CategorySide summary(bool partial) const;
+    CategoryDoubts doubts() const;
   };
   struct Entry {
     Side before;
     Side after;
-    std::uint32_t carried = 0;
-    std::uint32_t added = 0;
-    std::uint32_t dropped = 0;
+    CategorySummary counts;  // the counts alone
     std::map<Currency, std::vector<PricePair>> index;
 
-    void merge(const Entry& other);
-    bool empty() const { return before.lines + after.lines + carried + added + dropped == 0; }
-    CategoryFigures figures(std::string_view slug) const;
+    void merge(std::string_view slug, const Entry& other);
+    bool empty() const;
+    CategoryFigures figures(std::string_view slug, const CaptureLimits& limits) const;
   };
 
-  Entry& entry(const Listing& listing) { return entries_[interpreter_.category(listing.card)]; }
-  void add(Side& side, const Listing& listing);
+  static void add(Side& side, const Listing& listing, const SizeRun& sizes);
+  static void alone(Side& side, const Listing& listing, const SizeRun& sizes);
 
-  Interpreter& interpreter_;
   std::map<std::string_view, Entry> entries_;
 };
 

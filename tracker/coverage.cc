@@ -20,8 +20,12 @@ constexpr std::array<std::string_view, kSilenceCount> kReasons{
     "size labels of no known system differ, so nothing is said of the size range",
     "sizes are given in different systems, and systems are never converted into each other",
     "only one capture states a price, so no price is compared",
+    "one capture has one price for the line and the other several, so no price is compared",
+    "one capture states no full prices at all, so an equal price is no sign of a markdown or its "
+    "end",
     "the captures price in different currencies, so no price is compared",
     "only one capture states the composition",
+    "only one capture names parts such as a lining, and what both name is the same",
     "one capture does not state the stock of every variant",
     "rows of the earlier capture were refused, so nothing is called added that they may have had",
     "rows of the later capture were refused, so nothing is called gone that they may have had",
@@ -50,6 +54,26 @@ void note_scope(std::vector<std::string>& notes, std::string_view which, const C
   notes.push_back(fmt::format("The {} capture ({}, {}) looked at {}: {} it did not look for {}.",
                               which, capture.season, to_string(capture.on),
                               scope_text(capture.scope), lines_text(outside), verdict));
+}
+
+/// Rows that say neither code nor name may be any line's.
+std::size_t nameless(const std::vector<RefusedLine>& refused) {
+  return static_cast<std::size_t>(
+      std::count_if(refused.begin(), refused.end(), [](const RefusedLine& row) {
+        return trim_text(row.line_code).empty() && trim_text(row.name).empty();
+      }));
+}
+
+/// Which lines such rows were cannot be told, so what was not found is said with this note.
+void note_nameless(std::vector<std::string>& notes, std::string_view which, std::size_t rows,
+                   std::uint32_t unfound, std::string_view verdict) {
+  if (rows == 0 || unfound == 0) return;
+  notes.push_back(
+      fmt::format("{} of the {} capture {} no line: up to {} called {} may be {}.",
+                  rows == 1 ? "1 refused row" : fmt::format("{} refused rows", rows), which,
+                  rows == 1 ? "names" : "name",
+                  lines_text(static_cast<std::uint32_t>(std::min<std::size_t>(rows, unfound))),
+                  verdict, rows == 1 ? "in it" : "in them"));
 }
 
 void note_refused(std::vector<std::string>& notes, std::string_view which, std::size_t rows) {
@@ -147,6 +171,8 @@ Coverage coverage_of(const Snapshot& from, const Snapshot& to, const Reconciliat
   }
   note_refused(coverage.notes, "earlier", from.refused.size());
   note_refused(coverage.notes, "later", to.refused.size());
+  note_nameless(coverage.notes, "earlier", nameless(from.refused), reconciliation.added, "new");
+  note_nameless(coverage.notes, "later", nameless(to.refused), reconciliation.dropped, "gone");
   for (std::string& sentence : silences.sentences()) coverage.notes.push_back(std::move(sentence));
   return coverage;
 }

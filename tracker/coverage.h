@@ -40,13 +40,16 @@ enum class Silence : std::uint8_t {
   unranked_sizes,  ///< labels of no known system differ
   size_systems,    ///< sizes are in different systems
   prices,
+  line_price,  ///< one price for the line against several
+  markdowns,   ///< one capture never states a full price
   currency,
   composition,
+  composition_parts,  ///< one capture never names parts such as a lining
   stock,
   refused_then,
   refused_now,
 };
-inline constexpr std::size_t kSilenceCount = 10;
+inline constexpr std::size_t kSilenceCount = 13;
 
 /// Counts the lines each silence concerns and remembers the first few of them.
 class SilenceLog {

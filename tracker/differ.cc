@@ -3,11 +3,13 @@
 #include "tracker/differ.h"
 
 #include <algorithm>
+#include <deque>
 #include <string_view>
 #include <tuple>
 #include <unordered_map>
 #include <utility>
 
+#include "tracker/capture_detail.h"
 #include "tracker/category_book.h"
 #include "tracker/change_order.h"
 #include "tracker/coverage.h"
@@ -15,6 +17,7 @@
 #include "tracker/line_diff.h"
 #include "tracker/line_pair.h"
 #include "tracker/shop_diff.h"
+#include "tracker/whole_line_row.h"
 
 namespace rangebook {
 namespace {
@@ -45,6 +48,25 @@ NameFact name_then(const EarlierLine& then, const LineState& now) {
   return then.name.empty() ? name_fact(now) : NameFact{then.line_code, then.name};
 }
 
+/// Lines of a snapshot whose rows about the whole line stand beside rows of variants, without them.
+class CleanedLines {
+ public:
+  explicit CleanedLines(const Snapshot& snapshot) : snapshot_(snapshot) {}
+
+  const LineState& operator[](std::size_t index) {
+    const LineState& line = snapshot_.lines[index];
+    auto offers = without_whole_line_row(line.listing.offers);
+    if (!offers) return line;
+    LineState& cleaned = cleaned_.emplace_back(line);
+    cleaned.listing.offers = *std::move(offers);
+    return cleaned;
+  }
+
+ private:
+  const Snapshot& snapshot_;
+  std::deque<LineState> cleaned_;
+};
+
 bool has_price(const Listing& listing) {
   const auto& offers = listing.offers.offers;
   return std::any_of(offers.begin(), offers.end(),
@@ -63,52 +85,72 @@ class Comparison {
   void only_from(const LineState& line);
   void only_to(const LineState& line);
   void shop_level();
-  void book_sides(const LinePair& pair);
-  void book_doubts(const LinePair& pair);
-  bool in_common_scope(const LineCard& card);
+  void book_before(std::string_view category, const Listing& then, const SizeRun& sizes);
+  void book_after(std::string_view category, const Listing& now, const SizeRun& sizes);
+  void book_doubts(const LinePair& pair, const CategoryPair& filed);
+  bool in_common_scope(std::string_view category) const;
   void add_single(ChangeKind kind, const LineState& line, std::optional<NameFact> before,
                   std::optional<NameFact> after, ChangeEvidence evidence);
 
   const Snapshot& from_;
   const Snapshot& to_;
   EarlierById earlier_;
+  CleanedLines lines_then_{from_};
+  CleanedLines lines_now_{to_};
   Interpreter interpreter_{to_.shop.sizes};
+  CaptureDetail detail_then_{from_, interpreter_};
+  CaptureDetail detail_now_{to_, interpreter_};
   RefusedIndex refused_then_{from_.refused};
   RefusedIndex refused_now_{to_.refused};
   SilenceLog silences_;
-  CategoryBook book_{interpreter_};
+  CategoryBook book_;
   ChangeSet result_;
 };
 
-bool Comparison::in_common_scope(const LineCard& card) {
-  if (from_.capture.scope.kind == Scope::Kind::all && to_.capture.scope.kind == Scope::Kind::all) {
-    return true;
-  }
-  const std::string_view category = interpreter_.category(card);
+bool Comparison::in_common_scope(std::string_view category) const {
   return scope_covers(from_.capture.scope, category) && scope_covers(to_.capture.scope, category);
 }
 
-void Comparison::book_sides(const LinePair& pair) {
-  if (in_common_scope(pair.then().card)) book_.add_before(pair.then());
-  if (in_common_scope(pair.now().card)) book_.add_after(pair.now());
+void Comparison::book_before(std::string_view category, const Listing& then, const SizeRun& sizes) {
+  if (in_common_scope(category)) {
+    book_.add_before(category, then, sizes);
+  } else {
+    book_.add_outside_before(category);
+  }
+}
+
+void Comparison::book_after(std::string_view category, const Listing& now, const SizeRun& sizes) {
+  if (in_common_scope(category)) {
+    book_.add_after(category, now, sizes);
+  } else {
+    book_.add_outside_after(category);
+  }
 }
 
 // What the line itself keeps silent about must not show as a change of its category either.
-void Comparison::book_doubts(const LinePair& pair) {
+void Comparison::book_doubts(const LinePair& pair, const CategoryPair& filed) {
   const bool unlike = pair.sizes_before->unranked != pair.sizes_after->unranked;
-  if (pair.refused_then || unlike || !pair.sizes_before->stated) book_.doubt_before(pair.now());
-  if (pair.refused_now || unlike || !pair.sizes_after->stated) book_.doubt_after(pair.then());
-  if (pair.refused_then || !has_price(pair.then())) book_.doubt_prices_before(pair.now());
-  if (pair.refused_now || !has_price(pair.now())) book_.doubt_prices_after(pair.then());
+  if (pair.refused_then || unlike || !pair.sizes_before->stated) {
+    book_.doubt_before(filed.now, pair.now(), *pair.sizes_after);
+  }
+  if (pair.refused_now || unlike || !pair.sizes_after->stated) {
+    book_.doubt_after(filed.then, pair.then(), *pair.sizes_before);
+  }
+  if (pair.refused_then || !has_price(pair.then()))
+    book_.doubt_prices_before(filed.now, pair.now());
+  if (pair.refused_now || !has_price(pair.now())) book_.doubt_prices_after(filed.then, pair.then());
 }
 
 void Comparison::carried(const Link& link) {
   LinePair pair;
-  pair.before = &from_.lines[link.from];
-  pair.after = &to_.lines[link.to];
+  pair.before = &lines_then_[link.from];
+  pair.after = &lines_now_[link.to];
   pair.link = &link;
-  pair.sizes_before = &interpreter_.size_run(pair.then().offers.sizes);
-  pair.sizes_after = &interpreter_.size_run(pair.now().offers.sizes);
+  const auto sizes = interpreter_.size_runs(pair.then().offers.sizes, pair.now().offers.sizes);
+  pair.sizes_before = sizes.before;
+  pair.sizes_after = sizes.after;
+  pair.detail_before = &detail_then_;
+  pair.detail_after = &detail_now_;
   const auto may_be = [&pair](const RefusedIndex& refused) {
     return refused.may_be(pair.then().card) || refused.may_be(pair.now().card);
   };
@@ -119,9 +161,11 @@ void Comparison::carried(const Link& link) {
   PairChanges changes(pair, from_.capture, to_.capture, interpreter_, result_.changes);
   const auto prices = diff_line(pair, interpreter_, changes, silences_);
   ++result_.reconciliation.carried;
-  book_.add_carried(pair.now(), prices);
-  book_sides(pair);
-  book_doubts(pair);
+  const CategoryPair filed = categories_of(pair, interpreter_);
+  book_.add_carried(filed.then, filed.now, prices);
+  book_before(filed.then, pair.then(), *pair.sizes_before);
+  book_after(filed.now, pair.now(), *pair.sizes_after);
+  book_doubts(pair, filed);
 }
 
 void Comparison::add_single(ChangeKind kind, const LineState& line, std::optional<NameFact> before,
@@ -138,52 +182,64 @@ void Comparison::add_single(ChangeKind kind, const LineState& line, std::optiona
 void Comparison::only_from(const LineState& line) {
   const LineCard& card = line.listing.card;
   const bool refused = refused_now_.may_be(card);
-  const bool looked_for = scope_covers(to_.capture.scope, interpreter_.category(card));
-  if (in_common_scope(card)) book_.add_before(line.listing);
+  const std::string_view category = interpreter_.category(card);
+  const bool looked_for = scope_covers(to_.capture.scope, category);
+  const SizeRun& sizes = interpreter_.size_run(line.listing.offers.sizes);
+  book_before(category, line.listing, sizes);
+  if (in_common_scope(category)) book_.alone_before(category, line.listing, sizes);
   if (refused) {
-    book_.doubt_after(line.listing);
-    book_.doubt_prices_after(line.listing);
+    book_.doubt_after(category, line.listing, sizes);
+    book_.doubt_prices_after(category, line.listing);
   }
   const ChangeEvidence seen{sighting_of(from_.capture, line.listing.origin), std::nullopt, {}};
   if (refused || !looked_for) {
     ++result_.reconciliation.not_covered;
+    book_.add_not_covered(category);
     add_single(ChangeKind::line_not_covered, line, name_fact(line), std::nullopt, seen);
     return;
   }
   ++result_.reconciliation.dropped;
-  book_.add_dropped(line.listing);
+  book_.add_dropped(category);
   add_single(ChangeKind::line_dropped, line, name_fact(line), std::nullopt, seen);
 }
 
 void Comparison::only_to(const LineState& line) {
   const LineCard& card = line.listing.card;
   const bool refused = refused_then_.may_be(card);
-  const bool looked_for = scope_covers(from_.capture.scope, interpreter_.category(card));
-  if (in_common_scope(card)) book_.add_after(line.listing);
+  const std::string_view category = interpreter_.category(card);
+  const bool looked_for = scope_covers(from_.capture.scope, category);
+  const SizeRun& sizes = interpreter_.size_run(line.listing.offers.sizes);
+  book_after(category, line.listing, sizes);
+  if (in_common_scope(category)) book_.alone_after(category, line.listing, sizes);
   if (refused) {
-    book_.doubt_before(line.listing);
-    book_.doubt_prices_before(line.listing);
+    book_.doubt_before(category, line.listing, sizes);
+    book_.doubt_prices_before(category, line.listing);
   }
   ChangeEvidence seen{std::nullopt, sighting_of(to_.capture, line.listing.origin), {}};
   if (refused || !looked_for) {
     ++result_.reconciliation.unseen_then;
+    book_.add_unseen_then(category);
     add_single(ChangeKind::line_not_covered, line, std::nullopt, name_fact(line), seen);
     return;
   }
-  book_.add_new(line.listing);
   if (const auto known = earlier_.find(line.id); known != earlier_.end()) {
     ++result_.reconciliation.returned;
+    book_.add_returned(category);
     seen.before = sighting_of(*known->second);
     add_single(ChangeKind::line_returned, line, name_then(*known->second, line), name_fact(line),
                seen);
     return;
   }
   ++result_.reconciliation.added;
+  book_.add_new(category);
   add_single(ChangeKind::line_new, line, std::nullopt, name_fact(line), seen);
 }
 
 void Comparison::shop_level() {
-  for (CategoryFigures& figures : book_.figures()) {
+  const CaptureLimits limits{
+      from_.capture.scope.kind == Scope::Kind::all && to_.capture.scope.kind == Scope::Kind::all,
+      !from_.refused.empty(), !to_.refused.empty()};
+  for (CategoryFigures& figures : book_.figures(limits)) {
     diff_category(figures, from_.capture, to_.capture, result_.changes);
     result_.categories.push_back(std::move(figures.summary));
   }
@@ -196,8 +252,8 @@ ChangeSet Comparison::run(const LinkSet& links) {
   result_.reconciliation.lines_then = static_cast<std::uint32_t>(from_.lines.size());
   result_.reconciliation.lines_now = static_cast<std::uint32_t>(to_.lines.size());
   for (const Link& link : links.links) carried(link);
-  for (const std::size_t i : links.only_from) only_from(from_.lines[i]);
-  for (const std::size_t j : links.only_to) only_to(to_.lines[j]);
+  for (const std::size_t i : links.only_from) only_from(lines_then_[i]);
+  for (const std::size_t j : links.only_to) only_to(lines_now_[j]);
   shop_level();
   sort_changes(result_.changes);
   for (const Change& change : result_.changes)

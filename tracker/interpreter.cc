@@ -12,8 +12,7 @@ namespace rangebook {
 namespace {
 
 /// Each label after its length, so that no two lists of labels share a key.
-void join(const std::vector<std::string>& labels, std::string& key) {
-  key.clear();
+void append_key(const std::vector<std::string>& labels, std::string& key) {
   for (const std::string& label : labels) {
     const std::size_t size = label.size();
     key.append(reinterpret_cast<const char*>(&size), sizeof size).append(label);
@@ -60,12 +59,33 @@ std::optional<std::size_t> slot_at(const SizeRun& run, const SizePosition& posit
   return static_cast<std::size_t>(found - run.slots.begin());
 }
 
-SizeRun read_run(const std::vector<std::string>& labels, SizeSystem shop_sizes) {
+std::vector<std::string> stated_labels(const std::vector<std::string>& labels) {
   std::vector<std::string> stated;
   for (const std::string& label : labels) {
     if (!label.empty()) stated.push_back(label);
   }
-  const std::vector<Size> sizes = interpret_sizes(stated, shop_sizes);
+  return stated;
+}
+
+/// What `labels` mean, read together with those of `others` that are not among them. The order in
+/// which a set is read does not matter.
+std::vector<Size> sizes_among(const std::vector<std::string>& labels,
+                              const std::vector<std::string>& others, SizeSystem shop_sizes) {
+  std::vector<std::string> all = labels;
+  for (const std::string& other : others) {
+    if (!other.empty() && std::find(labels.begin(), labels.end(), other) == labels.end()) {
+      all.push_back(other);
+    }
+  }
+  std::vector<Size> sizes = interpret_sizes(all, shop_sizes);
+  sizes.resize(labels.size());
+  return sizes;
+}
+
+SizeRun read_run(const std::vector<std::string>& labels, const std::vector<std::string>& others,
+                 SizeSystem shop_sizes) {
+  const std::vector<std::string> stated = stated_labels(labels);
+  const std::vector<Size> sizes = sizes_among(stated, others, shop_sizes);
   SizeRun run;
   run.stated = !stated.empty() && stated.size() == labels.size();
   fill_slots(run, sizes);
@@ -82,6 +102,12 @@ SizeRun read_run(const std::vector<std::string>& labels, SizeSystem shop_sizes) 
   }
   std::sort(run.unranked.begin(), run.unranked.end());
   return run;
+}
+
+bool share_a_label(const std::vector<std::string>& a, const std::vector<std::string>& b) {
+  return std::any_of(a.begin(), a.end(), [&b](const std::string& label) {
+    return !label.empty() && std::find(b.begin(), b.end(), label) != b.end();
+  });
 }
 
 }  // namespace
@@ -103,12 +129,33 @@ bool SizeRun::has_fit(FitRange fit) const {
 // Both states of a line mostly have the same labels, and are asked for several times in a row.
 const SizeRun& Interpreter::size_run(const std::vector<std::string>& labels) {
   if (last_run_ != nullptr && labels == last_labels_) return *last_run_;
-  join(labels, key_);
+  key_.clear();
+  append_key(labels, key_);
   std::unique_ptr<SizeRun>& run = runs_[key_];
-  if (!run) run = std::make_unique<SizeRun>(read_run(labels, sizes_));
+  if (!run) run = std::make_unique<SizeRun>(read_run(labels, {}, sizes_));
   last_labels_ = labels;
   last_run_ = run.get();
   return *run;
+}
+
+const SizeRun& Interpreter::run_among(const std::vector<std::string>& labels,
+                                      const std::vector<std::string>& others) {
+  constexpr std::size_t kNoLength = std::string::npos;  // parts the lists, as no label is so long
+  key_.clear();
+  append_key(labels, key_);
+  key_.append(reinterpret_cast<const char*>(&kNoLength), sizeof kNoLength);
+  append_key(others, key_);
+  std::unique_ptr<SizeRun>& run = runs_[key_];
+  if (!run) run = std::make_unique<SizeRun>(read_run(labels, others, sizes_));
+  return *run;
+}
+
+SizeRunPair Interpreter::size_runs(const std::vector<std::string>& before,
+                                   const std::vector<std::string>& after) {
+  if (before != after && share_a_label(before, after)) {
+    return {&run_among(before, after), &run_among(after, before)};
+  }
+  return {&size_run(before), &size_run(after)};
 }
 
 std::string_view Interpreter::stated_category(const LineCard& card) {
@@ -129,11 +176,9 @@ const std::string& Interpreter::colour_key(const std::string& colour) {
   return found->second;
 }
 
-const std::optional<std::string>& Interpreter::composition(const std::string& text) {
+const std::optional<Composition>& Interpreter::composition(const std::string& text) {
   const auto [found, added] = compositions_.try_emplace(text);
-  if (added) {
-    if (const auto parsed = parse_composition(text)) found->second = to_string(*parsed);
-  }
+  if (added) found->second = parse_composition(text);
   return found->second;
 }
 

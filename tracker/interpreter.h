@@ -11,6 +11,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "schema/composition.h"
 #include "schema/listing.h"
 #include "schema/size.h"
 
@@ -49,6 +50,12 @@ struct SizeRun {
   bool has_fit(FitRange fit) const;
 };
 
+/// The size runs of one line in two captures.
+struct SizeRunPair {
+  const SizeRun* before = nullptr;
+  const SizeRun* after = nullptr;
+};
+
 /// Caches for one shop. Results live as long as the interpreter.
 class Interpreter {
  public:
@@ -56,15 +63,23 @@ class Interpreter {
   explicit Interpreter(SizeSystem sizes) : sizes_(sizes) {}
 
   const SizeRun& size_run(const std::vector<std::string>& labels);
+  /// Both states of a line. Where they share a label, all labels are read as one set, so that a
+  /// label means the same on both sides; where they share none, nothing says that they are of one
+  /// system, and each side is read alone. Swapping the arguments swaps the answer.
+  SizeRunPair size_runs(const std::vector<std::string>& before,
+                        const std::vector<std::string>& after);
   /// Category slug of a line, or `unsorted`.
   std::string_view category(const LineCard& card);
   /// Category slug by the source's category alone, or `unsorted`.
   std::string_view stated_category(const LineCard& card);
   const std::string& colour_key(const std::string& colour);
-  /// Canonical composition; nothing if the text cannot be read.
-  const std::optional<std::string>& composition(const std::string& text);
+  /// Nothing if the text cannot be read.
+  const std::optional<Composition>& composition(const std::string& text);
 
  private:
+  const SizeRun& run_among(const std::vector<std::string>& labels,
+                           const std::vector<std::string>& others);
+
   SizeSystem sizes_;
   std::string key_;  // of the last size run, kept for its memory
   std::vector<std::string> last_labels_;
@@ -72,7 +87,7 @@ class Interpreter {
   std::unordered_map<std::string, std::unique_ptr<SizeRun>> runs_;
   std::unordered_map<std::string, std::string_view> categories_;
   std::unordered_map<std::string, std::string> colours_;
-  std::unordered_map<std::string, std::optional<std::string>> compositions_;
+  std::unordered_map<std::string, std::optional<Composition>> compositions_;
 };
 
 }  // namespace rangebook

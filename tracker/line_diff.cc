@@ -27,10 +27,29 @@ bool same_offers(const LinePair& pair) {
   return then && now ? then->offers == now->offers : pair.then().offers == pair.now().offers;
 }
 
+/// `Maya wrap dress in..` of a listing page, without its dots; nothing if the name is not cut.
+std::optional<std::string_view> cut_name(std::string_view name) {
+  for (const std::string_view dots : {"...", "\xE2\x80\xA6"}) {
+    if (name.ends_with(dots)) return trim_text(name.substr(0, name.size() - dots.size()));
+  }
+  return std::nullopt;
+}
+
+/// One is the other, cut short by a page that had no room.
+bool cut_short(const std::string& a, const std::string& b) {
+  const auto begins = [](const std::string& whole, const std::string& cut) {
+    const auto shown = cut_name(cut);
+    return shown && !shown->empty() && whole.starts_with(*shown);
+  };
+  return begins(a, b) || begins(b, a);
+}
+
 void diff_name_and_code(const LinePair& pair, PairChanges& changes) {
   const LineCard& then = pair.then().card;
   const LineCard& now = pair.now().card;
-  if (then.name != now.name && space_folded(then.name) != space_folded(now.name)) {
+  const std::string name_then = space_folded(then.name);
+  const std::string name_now = space_folded(now.name);
+  if (name_then != name_now && !cut_short(name_then, name_now)) {
     changes.add(ChangeKind::line_renamed, name_fact(*pair.before), name_fact(*pair.after));
   }
   const std::string_view code_then = trim_text(then.line_code);
@@ -40,11 +59,47 @@ void diff_name_and_code(const LinePair& pair, PairChanges& changes) {
   }
 }
 
-bool same_composition(const std::string& then, const std::string& now, Interpreter& interpreter) {
-  const auto& canonical_then = interpreter.composition(then);
-  const auto& canonical_now = interpreter.composition(now);
-  if (canonical_then && canonical_now) return canonical_then == canonical_now;
-  return fold_text(space_folded(then)) == fold_text(space_folded(now));
+enum class Compared : std::uint8_t { same, differs, not_stated };
+
+const CompositionPart* find_part(const Composition& composition, const std::string& part) {
+  const auto found =
+      std::find_if(composition.parts.begin(), composition.parts.end(),
+                   [&part](const CompositionPart& each) { return each.part == part; });
+  return found == composition.parts.end() ? nullptr : &*found;
+}
+
+/// The canonical text leaves out what is no fibre, such as that it is recycled.
+bool same_fibres(const CompositionPart& a, const CompositionPart& b) {
+  return to_string(Composition{{a}}) == to_string(Composition{{b}});
+}
+
+/// Parts of `a` against `b`. A part that `b` lacks is gone only if the capture of `b` names such
+/// parts at all.
+Compared compare_parts(const Composition& a, const Composition& b, CaptureDetail& detail_b) {
+  Compared result = Compared::same;
+  for (const CompositionPart& part : a.parts) {
+    const CompositionPart* other = find_part(b, part.part);
+    if (other != nullptr ? !same_fibres(*other, part) : detail_b.states_part(part.part)) {
+      return Compared::differs;
+    }
+    if (other == nullptr) result = Compared::not_stated;
+  }
+  return result;
+}
+
+Compared compare_compositions(const LinePair& pair, Interpreter& interpreter) {
+  const std::string& then = pair.then().card.composition;
+  const std::string& now = pair.now().card.composition;
+  const auto& parts_then = interpreter.composition(then);
+  const auto& parts_now = interpreter.composition(now);
+  if (!parts_then || !parts_now) {
+    return fold_text(space_folded(then)) == fold_text(space_folded(now)) ? Compared::same
+                                                                         : Compared::differs;
+  }
+  const Compared gone = compare_parts(*parts_then, *parts_now, *pair.detail_after);
+  const Compared came = compare_parts(*parts_now, *parts_then, *pair.detail_before);
+  if (gone == Compared::differs || came == Compared::differs) return Compared::differs;
+  return gone == Compared::same ? came : gone;
 }
 
 void diff_composition(const LinePair& pair, Interpreter& interpreter, PairChanges& changes,
@@ -54,9 +109,22 @@ void diff_composition(const LinePair& pair, Interpreter& interpreter, PairChange
   if (then == now) return;
   if (then.empty() || now.empty()) {
     silences.add(Silence::composition, pair.now().card);
-  } else if (!same_composition(then, now, interpreter)) {
+    return;
+  }
+  const Compared compared = compare_compositions(pair, interpreter);
+  if (compared == Compared::not_stated) {
+    silences.add(Silence::composition_parts, pair.now().card);
+  } else if (compared == Compared::differs) {
     changes.add(ChangeKind::composition_changed, CompositionFact{then}, CompositionFact{now});
   }
+}
+
+/// The line is filed more closely on one side, by a capture that knows the closer category, while
+/// the other never uses it.
+bool only_filed_closer(std::string_view then, std::string_view now, const LinePair& pair) {
+  if (category_within(now, then)) return !pair.detail_before->states_category(now);
+  if (category_within(then, now)) return !pair.detail_after->states_category(then);
+  return false;
 }
 
 // A category read off the name is not stated by the shop: a new name would look like a move.
@@ -65,6 +133,7 @@ void diff_category(const LinePair& pair, Interpreter& interpreter, PairChanges& 
   const std::string_view then = interpreter.stated_category(pair.then().card);
   const std::string_view now = interpreter.stated_category(pair.now().card);
   if (then == now || then == kUnsorted || now == kUnsorted) return;
+  if (only_filed_closer(then, now, pair)) return;
   changes.add(ChangeKind::category_moved, CategoryFact{std::string(then)},
               CategoryFact{std::string(now)});
 }
@@ -158,6 +227,25 @@ void diff_stock(const LinePair& pair, PairChanges& changes, SilenceLog& silences
 }
 
 }  // namespace
+
+CategoryPair categories_of(const LinePair& pair, Interpreter& interpreter) {
+  const std::string_view then = interpreter.category(pair.then().card);
+  const std::string_view now = interpreter.category(pair.now().card);
+  if (then == now) return {then, now};
+  const bool states_then = interpreter.stated_category(pair.then().card) != kUnsorted;
+  const bool states_now = interpreter.stated_category(pair.now().card) != kUnsorted;
+  if (states_then && states_now) {
+    if (!only_filed_closer(then, now, pair)) return {then, now};
+    return category_within(now, then) ? CategoryPair{now, now} : CategoryPair{then, then};
+  }
+  if (states_then != states_now)
+    return states_now ? CategoryPair{now, now} : CategoryPair{then, then};
+  // Both are read off names, and the line was renamed: any one will do, the same when swapped.
+  if (then == kUnsorted || now == kUnsorted) {
+    return then == kUnsorted ? CategoryPair{now, now} : CategoryPair{then, then};
+  }
+  return then < now ? CategoryPair{then, then} : CategoryPair{now, now};
+}
 
 std::optional<LineIndexPrices> diff_line(const LinePair& pair, Interpreter& interpreter,
                                          PairChanges& changes, SilenceLog& silences) {

@@ -8,6 +8,7 @@
 #include "schema/change.h"
 #include "schema/link.h"
 #include "schema/snapshot.h"
+#include "tracker/capture_detail.h"
 #include "tracker/interpreter.h"
 
 namespace rangebook {
@@ -21,6 +22,8 @@ struct LinePair {
   const SizeRun* sizes_after = nullptr;
   bool refused_then = false;  ///< a row refused in the earlier capture may belong to the line
   bool refused_now = false;   ///< likewise in the later capture
+  CaptureDetail* detail_before = nullptr;  ///< what the earlier capture states anywhere
+  CaptureDetail* detail_after = nullptr;
 
   const Listing& then() const { return before->listing; }
   const Listing& now() const { return after->listing; }

@@ -58,7 +58,7 @@ class PriceDiff {
   /// Events of `variants`, grouped; `event_of(before, after)` says what happened to one.
   template <typename EventOf>
   void compare(const std::vector<CommonVariant>& variants, EventOf event_of);
-  void compare_whole_lines();
+  void compare_whole_lines(SilenceLog& silences);
 
  private:
   const LinePair& pair_;
@@ -119,13 +119,35 @@ std::optional<Offer> lowest_offer(const LineOffers& side) {
   return lowest;
 }
 
+/// Rows about the whole line only: their price is often that of the cheapest variant.
+bool names_no_variant(const LineOffers& side) {
+  return side.colours.size() == 1 && side.colours.front().empty() && side.sizes.size() == 1 &&
+         side.sizes.front().empty();
+}
+
+/// The selling price is the same, and one side states a full price above it where the other's
+/// capture never states one: it may have left it out.
+bool markdown_unclear(const Offer& before, const Offer& after, const LinePair& pair) {
+  if (before.price != after.price || is_marked_down(before) == is_marked_down(after)) return false;
+  CaptureDetail& silent = is_marked_down(before) ? *pair.detail_after : *pair.detail_before;
+  return !silent.states_markdowns();
+}
+
 // Without a common variant only what holds for all variants may be said of one: see the header.
-void PriceDiff::compare_whole_lines() {
+void PriceDiff::compare_whole_lines(SilenceLog& silences) {
   if (pair_.refused_then || pair_.refused_now) return;
   auto before = uniform_offer(pair_.then().offers);
   auto after = uniform_offer(pair_.now().offers);
   const bool uniform = before && after;
+  if (uniform && markdown_unclear(*before, *after, pair_)) {
+    silences.add(Silence::markdowns, pair_.now().card);
+    return;
+  }
   if (!uniform) {
+    if (names_no_variant(pair_.then().offers) || names_no_variant(pair_.now().offers)) {
+      silences.add(Silence::line_price, pair_.now().card);
+      return;
+    }
     before = lowest_offer(pair_.then().offers);
     after = lowest_offer(pair_.now().offers);
   }
@@ -186,12 +208,16 @@ std::optional<LineIndexPrices> diff_prices(const LinePair& pair, Interpreter& in
   const auto currency = common_currency(pair, silences);
   if (!currency) return std::nullopt;
   PriceDiff diff(pair, *currency, changes);
-  const auto common = common_variants(pair.then().offers, *pair.sizes_before, pair.now().offers,
-                                      *pair.sizes_after, interpreter);
+  auto common = common_variants(pair.then().offers, *pair.sizes_before, pair.now().offers,
+                                *pair.sizes_after, interpreter);
   if (common.empty()) {
-    diff.compare_whole_lines();
+    diff.compare_whole_lines(silences);
     return std::nullopt;
   }
+  const auto unclear = std::erase_if(common, [&pair](const CommonVariant& variant) {
+    return markdown_unclear(*variant.before, *variant.after, pair);
+  });
+  if (unclear > 0) silences.add(Silence::markdowns, pair.now().card);
   const auto full =
       priced_on_both(common, [](const Offer& o) { return undiscounted(o).has_value(); });
   if (std::any_of(common.begin(), common.end(), price_moved)) {

@@ -21,8 +21,8 @@ struct LineIndexPrices {
 /// markdown-ended, one change for each distinct pair of prices and each group of variants that
 /// lists of colours and sizes can name exactly. Where no variant is common, a line with one price
 /// for all its variants in each capture is compared as a whole; otherwise only its lowest
-/// undiscounted prices are. Returns what the line adds to an index, nothing if that is not like for
-/// like.
+/// undiscounted prices are, and nothing where one side has no variants at all. Returns what the
+/// line adds to an index, nothing if that is not like for like.
 std::optional<LineIndexPrices> diff_prices(const LinePair& pair, Interpreter& interpreter,
                                            PairChanges& changes, SilenceLog& silences);
 

@@ -32,20 +32,24 @@ Span span_of(const SizeReach& reach) {
   return span;
 }
 
-/// The span of `reach`, stretched by the sizes that may have been there besides.
-Span possible_span(const SizeReach& reach, const std::vector<SizeReach>& doubtful) {
-  const Span span = span_of(reach);
-  const SizeReach* doubt = find_reach(doubtful, reach);
-  if (doubt == nullptr) return span;
-  const Span more = span_of(*doubt);
-  return {std::min(span.low, more.low), std::max(span.high, more.high)};
+/// `seen` reaches beyond `reach` and beyond the sizes that may have been there besides.
+bool surely_beyond(const SizeReach& seen, const SizeReach& reach, const CategoryDoubts& doubts) {
+  if (doubts.any_size) return false;
+  Span span = span_of(reach);
+  if (const SizeReach* doubt = find_reach(doubts.sizes, reach)) {
+    const Span more = span_of(*doubt);
+    span = {std::min(span.low, more.low), std::max(span.high, more.high)};
+  }
+  return !span_of(seen).within(span);
 }
 
-/// True when one of the doubtful prices may undercut `entry`.
-bool may_be_undercut(const PriceLadder& entry, const std::vector<PriceLadder>& doubtful) {
-  return std::any_of(doubtful.begin(), doubtful.end(), [&entry](const PriceLadder& other) {
-    return other.currency == entry.currency && other.entry < entry.entry;
-  });
+/// True when a price that nobody could read may undercut `entry`.
+bool may_be_undercut(const PriceLadder& entry, const CategoryDoubts& doubts) {
+  return doubts.any_price ||
+         std::any_of(doubts.prices.begin(), doubts.prices.end(),
+                     [&entry](const PriceLadder& other) {
+                       return other.currency == entry.currency && other.entry < entry.entry;
+                     });
 }
 
 class CategoryChanges {
@@ -79,10 +83,10 @@ void CategoryChanges::reach() {
   for (const SizeReach& before : summary_.before.reach) {
     const SizeReach* after = find_reach(summary_.after.reach, before);
     if (after == nullptr) continue;
-    if (!span_of(*after).within(possible_span(before, figures_.doubtful_before))) {
+    if (surely_beyond(*after, before, figures_.before)) {
       add(ChangeKind::reach_widened, size_fact(before), size_fact(*after));
     }
-    if (!span_of(before).within(possible_span(*after, figures_.doubtful_after))) {
+    if (surely_beyond(before, *after, figures_.after)) {
       add(ChangeKind::reach_narrowed, size_fact(before), size_fact(*after));
     }
   }
@@ -92,8 +96,8 @@ void CategoryChanges::entry_prices() {
   for (const PriceLadder& before : summary_.before.prices) {
     for (const PriceLadder& after : summary_.after.prices) {
       if (after.currency != before.currency || after.entry == before.entry) continue;
-      if (after.entry > before.entry ? may_be_undercut(after, figures_.doubtful_prices_after)
-                                     : may_be_undercut(before, figures_.doubtful_prices_before)) {
+      if (after.entry > before.entry ? may_be_undercut(after, figures_.after)
+                                     : may_be_undercut(before, figures_.before)) {
         continue;
       }
       add(ChangeKind::entry_price_changed,

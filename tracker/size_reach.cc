@@ -5,6 +5,9 @@
 #include <map>
 #include <utility>
 
+#include "tracker/category_parser.h"
+#include "tracker/wilson.h"
+
 namespace rangebook {
 namespace {
 
@@ -15,19 +18,27 @@ void keep_better_label(std::string& label, const std::string& other) {
   if (better) label = other;
 }
 
+/// To be had beats not stated, which beats sold out.
+Stock better(Stock a, Stock b) {
+  if (a == Stock::in_stock || b == Stock::in_stock) return Stock::in_stock;
+  return a == Stock::unknown ? a : b;
+}
+
 }  // namespace
 
 void ReachTally::add(const SizeRun& run, const LineOffers& offers) {
   RunCount& count = runs_[&run];
   count.in_stock.resize(run.slots.size());
+  count.stock_unknown.resize(run.slots.size());
   ++count.lines;
-  seen_.assign(run.slots.size(), 0);
+  seen_.assign(run.slots.size(), Stock::sold_out);
   for (const Offer& offer : offers.offers) {
     const auto& slot = run.slot_of[offer.size];
-    if (offer.stock == Stock::in_stock && slot) seen_[*slot] = 1;
+    if (slot) seen_[*slot] = better(seen_[*slot], offer.stock);
   }
   for (std::size_t slot = 0; slot < seen_.size(); ++slot) {
-    count.in_stock[slot] += seen_[slot] != 0 ? 1U : 0U;
+    count.in_stock[slot] += seen_[slot] == Stock::in_stock ? 1U : 0U;
+    count.stock_unknown[slot] += seen_[slot] == Stock::unknown ? 1U : 0U;
   }
 }
 
@@ -36,8 +47,10 @@ void ReachTally::merge(const ReachTally& other) {
     RunCount& own = runs_[run];
     own.lines += count.lines;
     own.in_stock.resize(count.in_stock.size());
+    own.stock_unknown.resize(count.stock_unknown.size());
     for (std::size_t slot = 0; slot < count.in_stock.size(); ++slot) {
       own.in_stock[slot] += count.in_stock[slot];
+      own.stock_unknown[slot] += count.stock_unknown[slot];
     }
   }
 }
@@ -49,10 +62,11 @@ std::vector<SizeReach> ReachTally::reach() const {
     for (const SizeGroup& group : run->groups) lines[{group.system, group.fit}] += count.lines;
     for (std::size_t slot = 0; slot < run->slots.size(); ++slot) {
       const Size& size = run->slots[slot];
-      ReachStep& step = steps.try_emplace(position_of(size), ReachStep{size, 0, 0}).first->second;
+      ReachStep& step = steps.try_emplace(position_of(size), ReachStep{size}).first->second;
       keep_better_label(step.size.label, size.label);
       step.offering += count.lines;
       step.in_stock += count.in_stock[slot];
+      step.stock_unknown += count.stock_unknown[slot];
     }
   }
   std::vector<SizeReach> reach;
@@ -64,6 +78,19 @@ std::vector<SizeReach> ReachTally::reach() const {
     reach.back().steps.push_back(step);
   }
   return reach;
+}
+
+bool comes_in_sizes(std::string_view category) {
+  return !category_within(category, "accessories") && !category_within(category, "bags");
+}
+
+void add_intervals(std::vector<SizeReach>& reach) {
+  for (SizeReach& each : reach) {
+    for (ReachStep& step : each.steps) {
+      step.offering_interval = wilson_interval(step.offering, each.lines);
+      step.in_stock_interval = wilson_interval(step.in_stock, each.lines);
+    }
+  }
 }
 
 SizeFact size_fact(const SizeReach& reach) {

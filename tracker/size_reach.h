@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <string_view>
 #include <unordered_map>
 #include <vector>
 
@@ -24,11 +25,19 @@ class ReachTally {
  private:
   struct RunCount {
     std::uint32_t lines = 0;
-    std::vector<std::uint32_t> in_stock;  // by slot of the run
+    std::vector<std::uint32_t> in_stock;       // by slot of the run
+    std::vector<std::uint32_t> stock_unknown;  // likewise
   };
   std::unordered_map<const SizeRun*, RunCount> runs_;
-  std::vector<char> seen_;  // slots of the line being added
+  std::vector<Stock> seen_;  // the best of each slot of the line being added
 };
+
+/// False for categories whose lines mostly come in no sizes, such as scarves and bags (common
+/// practice, no source): that such a line states none hides nothing.
+bool comes_in_sizes(std::string_view category);
+
+/// Adds the 95% interval to every step: the lines seen are some of those there are.
+void add_intervals(std::vector<SizeReach>& reach);
 
 /// The size range of a reach as a fact. `reach` has at least one step.
 SizeFact size_fact(const SizeReach& reach);

@@ -111,6 +111,59 @@ TEST(DiffAlgebra, JevonsReversesInTime) {
   });
 }
 
+TEST(DiffAlgebra, SwappingSwapsWhateverTheSizesMean) {
+  for_many([](Random& random) {
+    Snapshot from = random_range(random, 1);
+    Snapshot to = random_range(random, 2);
+    if (random.one_in(2)) from.shop.sizes = to.shop.sizes = SizeSystem::unknown;
+    testing::mix_sizes(random, from);
+    testing::mix_sizes(random, to);
+    if (random.one_in(2)) to = testing::less_detailed(random, to);
+    EXPECT_EQ(essence(compare(from, to), false), essence(compare(to, from), true));
+  });
+}
+
+// --- Partial captures
+
+bool is_presence(ChangeKind kind) { return kind == ChangeKind::line_not_covered; }
+
+TEST(DiffAlgebra, ALessCarefulLookAtTheSameRangeChangesNothing) {
+  for_many([](Random& random) {
+    const Snapshot range = random_range(random, 1);
+    const Snapshot seen = testing::less_detailed(random, range);
+    for (const ChangeSet& set : {compare(range, seen), compare(seen, range)}) {
+      for (const Change& change : set.changes) {
+        EXPECT_TRUE(is_presence(change.kind)) << to_string(change.kind);
+      }
+      EXPECT_TRUE(set.reconciliation.adds_up());
+    }
+  });
+}
+
+TEST(DiffAlgebra, EveryCategoryAddsUp) {
+  for_many([](Random& random) {
+    Snapshot from = random_range(random, 1);
+    Snapshot to = testing::less_detailed(random, random_range(random, 2));
+    from.capture.scope = random_scope(random);
+    to.capture.scope = random_scope(random);
+    const ChangeSet set = compare(from, to);
+    for (const CategorySummary& summary : set.categories) {
+      EXPECT_TRUE(summary.adds_up()) << summary.category;
+      for (const CategorySide* side : {&summary.before, &summary.after}) {
+        std::uint32_t priced = side->unpriced;
+        for (const PriceLadder& ladder : side->prices) priced += ladder.lines;
+        EXPECT_EQ(priced, side->lines) << summary.category;
+      }
+    }
+    const CategorySummary& all = set.categories.at(0);
+    const Reconciliation& sums = set.reconciliation;
+    EXPECT_EQ(all.lines_then, sums.lines_then);
+    EXPECT_EQ(all.lines_now, sums.lines_now);
+    EXPECT_EQ(all.unseen_then, sums.unseen_then);
+    EXPECT_EQ(all.not_covered, sums.not_covered);
+  });
+}
+
 // --- Order
 
 TEST(DiffAlgebra, InputOrderIsIrrelevant) {

@@ -114,4 +114,71 @@ inline Scope random_scope(Random& random) {
   return {Scope::Kind::categories, random.some_of(kSlugs)};
 }
 
+/// Sizes of other systems, whose meaning hangs on the labels beside them.
+inline void mix_sizes(Random& random, Snapshot& snapshot) {
+  static const std::vector<std::vector<std::string>> kSets{
+      {"32", "34", "36", "38", "40"}, {"0", "2", "4", "6"},       {"L", "M", "S", "XL"},
+      {"16", "20", "24", "28", "32"}, {"36", "37", "38", "38.5"}, {"One size"},
+      {"12", "14", "blorp"},          {"36", "38", "40", "42"}};
+  for (LineState& line : snapshot.lines) {
+    if (!random.one_in(2)) continue;
+    LineOffers& offers = line.listing.offers;
+    offers.sizes = random.some_of(kSets[random.below(kSets.size())]);
+    std::sort(offers.sizes.begin(), offers.sizes.end());
+    offers.offers.clear();
+    for (std::uint16_t colour = 0; colour < offers.colours.size(); ++colour) {
+      for (std::uint16_t size = 0; size < offers.sizes.size(); ++size) {
+        Offer offer = random_offer(random, 3000, Stock::in_stock);
+        offer.colour = colour;
+        offer.size = size;
+        offers.offers.push_back(offer);
+      }
+    }
+  }
+}
+
+/// The cheapest offer as a listing page shows it: one price for the line, perhaps without the price
+/// it was, and neither colours nor sizes.
+inline LineOffers listed_offers(Random& random, const LineOffers& offers) {
+  LineOffers listed;
+  listed.currency = offers.currency;
+  listed.colours = {""};
+  listed.sizes = {""};
+  Offer row;
+  for (const Offer& offer : offers.offers) {
+    if (offer.price && (!row.price || *offer.price < *row.price)) row = offer;
+  }
+  row.colour = row.size = 0;
+  row.stock = Stock::unknown;
+  if (random.one_in(5)) row.price.reset();
+  if (!row.price) row.full_price.reset();
+  listed.offers = {row};
+  return listed;
+}
+
+/// What a less careful look at the same range gives: some lines as a listing page shows them, some
+/// without composition, some not at all, because their row was refused.
+inline Snapshot less_detailed(Random& random, const Snapshot& range) {
+  Snapshot seen = range;
+  const bool full_prices = random.one_in(2);
+  for (LineState& line : seen.lines) {
+    if (random.one_in(2)) {
+      line.listing.offers = listed_offers(random, line.listing.offers);
+    }
+    if (random.one_in(3)) line.listing.card.composition.clear();
+    if (random.one_in(3)) line.listing.card.category.clear();
+  }
+  for (LineState& line : seen.lines) {
+    for (Offer& offer : line.listing.offers.offers) {
+      if (!full_prices) offer.full_price.reset();
+    }
+  }
+  std::erase_if(seen.lines, [&](const LineState& line) {
+    if (!random.one_in(6)) return false;
+    seen.refused.push_back({line.listing.card.line_code, line.listing.card.name});
+    return true;
+  });
+  return seen;
+}
+
 }  // namespace rangebook::testing

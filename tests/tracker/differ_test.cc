@@ -213,5 +213,57 @@ TEST(Differ, EqualHashesSkipTheLine) {
   EXPECT_THAT(texts(compare(from, to), true), ElementsAre("price-up AB1 50 -> 60"));
 }
 
+std::string lined(std::string_view composition, std::string_view more = "") {
+  return "AB1 | Maya | Dresses | - | - | - | - | " + std::string(composition) + "\n" +
+         std::string(more);
+}
+
+TEST(Differ, ALiningIsGoneOnlyWhereTheCaptureNamesLinings) {
+  const std::string other = "AB2 | Ines | Dresses | - | - | - | - | 100% silk; lining: 100% silk";
+  EXPECT_THAT(line_changes(lined("100% wool; lining: 100% viscose"), lined("100% wool")),
+              IsEmpty());
+  EXPECT_THAT(
+      line_changes(lined("100% wool; lining: 100% viscose", other), lined("100% wool", other)),
+      ElementsAre("composition-changed AB1 100% wool; lining: 100% viscose -> 100% wool"));
+  EXPECT_THAT(line_changes(lined("100% wool; lining: 100% viscose"), lined("100% silk")),
+              ElementsAre("composition-changed AB1 100% wool; lining: 100% viscose -> 100% silk"));
+}
+
+TEST(Differ, ACloserCategoryIsNoMoveFromACoarserSource) {
+  EXPECT_THAT(line_changes("AB1 | Maya | Tops", "AB1 | Maya | Blouses"), IsEmpty());
+  EXPECT_THAT(line_changes("AB1 | Maya | Blouses", "AB1 | Maya | Tops"), IsEmpty());
+  EXPECT_THAT(line_changes("AB1 | Maya | Tops\nAB2 | Ines | Blouses",
+                           "AB1 | Maya | Blouses\nAB2 | Ines | Blouses"),
+              ElementsAre("category-moved AB1 tops -> blouses-shirts"));
+}
+
+TEST(Differ, ANameCutShortIsTheSameName) {
+  EXPECT_THAT(line_changes("AB1 | Maya wrap dress in moss", "AB1 | Maya wrap dress..."), IsEmpty());
+  EXPECT_THAT(line_changes("AB1 | Maya wrap dress in moss", "AB1 | Maya wrap gown..."),
+              ElementsAre("line-renamed AB1 AB1 Maya wrap dress in moss -> "
+                          "AB1 Maya wrap gown..."));
+}
+
+TEST(Differ, ARowAboutTheWholeLineDoesNotMakeItsVariantsIncomplete) {
+  Snapshot from = range("AW25", "AB1 | Maya | Dresses | navy | 8, 10 | 50 | in");
+  Snapshot to = range("AW26", "AB1 | Maya | Dresses | -, navy | -, 8, 10, 12 | 50 | in");
+  std::erase_if(to.lines[0].listing.offers.offers, [](const Offer& offer) {
+    return (offer.colour == 0) != (offer.size == 0);  // only the row that names neither stays
+  });
+  EXPECT_THAT(
+      texts(compare(from, to), true),
+      ElementsAre("sizes-widened AB1 uk regular 8..10 [8 10] -> uk regular 8..12 [8 10 12]"));
+}
+
+TEST(Differ, ARefusedRowWithoutANameIsSaidBesideWhatIsGone) {
+  Snapshot to = range("AW26", "AB1 | Maya | Dresses");
+  to.refused = {{"", " "}};
+  const ChangeSet set =
+      compare(range("AW25", "AB1 | Maya | Dresses\nAB2 | Ines | Dresses\nAB3 | Ada | Tops"), to);
+  EXPECT_THAT(set.coverage.notes,
+              Contains("1 refused row of the later capture names no line: up to 1 line called gone "
+                       "may be in it."));
+}
+
 }  // namespace
 }  // namespace rangebook

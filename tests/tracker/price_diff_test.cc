@@ -64,8 +64,16 @@ TEST(PriceDiff, DearerAndMarkedDownAtOnce) {
 }
 
 TEST(PriceDiff, TheMarkedDownPriceBecameTheFullPrice) {
-  EXPECT_THAT(line_changes(line("40/50"), line("40")),
+  const std::string other = "\nAB2 | Ines | Dresses | navy | 8 | 30/60";
+  EXPECT_THAT(line_changes(line("40/50") + other, line("40") + other),
               ElementsAre("price-down AB1 50 -> 40", "markdown-ended AB1 40/50 -> 40"));
+}
+
+TEST(PriceDiff, ACaptureThatNeverStatesFullPricesEndsNoMarkdown) {
+  EXPECT_THAT(line_changes(line("40/50"), line("40")), IsEmpty());
+  EXPECT_THAT(line_changes(line("40"), line("40/50")), IsEmpty());
+  EXPECT_THAT(line_changes(line("40/50"), line("50")),
+              ElementsAre("markdown-ended AB1 40/50 -> 50"));
 }
 
 TEST(PriceDiff, AFullPriceAtOrBelowThePriceIsNoMarkdown) {
@@ -100,9 +108,18 @@ TEST(PriceDiff, WithoutACommonVariantAUniformLineIsComparedAsAWhole) {
 }
 
 TEST(PriceDiff, WithoutACommonVariantTheLowestFullPricesAreCompared) {
-  EXPECT_THAT(line_changes("AB1 | Maya | Dresses | - | - | 50",
+  EXPECT_THAT(line_changes("AB1 | Maya | Dresses | moss | 8 | 50",
                            "AB1 | Maya | Dresses | navy | 8, 10 | 48/60\n: navy 10 70"),
-              ElementsAre("price-up AB1 50 -> 60"));
+              ElementsAre("colour-added AB1 nothing -> navy", "colour-dropped AB1 moss -> nothing",
+                          "sizes-widened AB1 uk regular 8..8 [8] -> uk regular 8..10 [8 10]",
+                          "price-up AB1 50 -> 60"));
+}
+
+TEST(PriceDiff, APriceForTheWholeLineIsNotComparedWithSeveral) {
+  const char* const listed = "AB1 | Maya | Dresses | - | - | 48/60";
+  const char* const page = "AB1 | Maya | Dresses | navy | 8, 10 | 50\n: navy 10 48/60";
+  EXPECT_THAT(line_changes(page, listed), IsEmpty());
+  EXPECT_THAT(line_changes(listed, page), IsEmpty());
 }
 
 TEST(PriceDiff, CurrenciesAreNotCompared) {

@@ -52,7 +52,17 @@ TEST(PriceLadder, TakesEachLinesLowestSellingPrice) {
   const auto ladders = tally.ladders();
   ASSERT_EQ(ladders.size(), 1U);
   EXPECT_EQ(ladders[0],
-            (PriceLadder{*Currency::from_code("EUR"), 2, 4000, 5000, 6000, 7000, 8000, 1}));
+            (PriceLadder{*Currency::from_code("EUR"), 2, 4000, 5000, 6000, 7000, 8000, 1, 200}));
+}
+
+TEST(MarkdownDepth, IsThatOfTheDeepestVariant) {
+  const auto depth = [](const char* line) {
+    return markdown_depth(testing::range("AW26", line).lines[0].listing.offers);
+  };
+  EXPECT_EQ(depth("AB1 | Maya | Dresses | navy | 8, 10 | 50"), std::nullopt);
+  EXPECT_EQ(depth("AB1 | Maya | Dresses | navy | 8, 10 | 40/60\n: navy 10 30/40"), 333U);
+  EXPECT_EQ(depth("AB1 | Maya | Dresses | navy | 8 | 1/3"), 667U);
+  EXPECT_EQ(depth("AB1 | Maya | Dresses | navy | 8 | 0/3"), 1000U);
 }
 
 }  // namespace

@@ -66,16 +66,16 @@ TEST(ShopDiff, AnEntryPriceThatNobodyCouldReadHasNotRisen) {
 }
 
 TEST(ShopDiff, IndexOfFullPricesOfCarriedLines) {
-  // By hand: relatives 1.1 and 1; Jevons is the root of 1.1, Dutot 135/130, Carli 1.05. The new
+  // By hand: relatives 1.1 and 1; Jevons is the root of 1.1, Dutot 145/140, Carli 1.05. The new
   // line is in no index, and a markdown does not move it.
   EXPECT_THAT(
-      shop_changes("AB1 | Maya | Dresses | navy | 8 | 50\nAB2 | Ines | Dresses | navy | 8 | 80",
+      shop_changes("AB1 | Maya | Dresses | navy | 8 | 50\nAB2 | Ines | Dresses | navy | 8 | 80/90",
                    "AB1 | Maya | Dresses | navy | 8 | 50/55\n"
-                   "AB2 | Ines | Dresses | navy | 8 | 80\n"
+                   "AB2 | Ines | Dresses | navy | 8 | 80/90\n"
                    "AB3 | Ada  | Dresses | navy | 8 | 99"),
-      ElementsAre("price-index all 1000000/1000000/1000000 of 2 -> 1048809/1038462/1050000 of 2",
+      ElementsAre("price-index all 1000000/1000000/1000000 of 2 -> 1048809/1035714/1050000 of 2",
                   "price-index dresses 1000000/1000000/1000000 of 2 -> "
-                  "1048809/1038462/1050000 of 2"));
+                  "1048809/1035714/1050000 of 2"));
 }
 
 TEST(ShopDiff, OnlyTheCommonScopeIsSummedUp) {
@@ -85,10 +85,13 @@ TEST(ShopDiff, OnlyTheCommonScopeIsSummedUp) {
   )"),
                                                              {"dresses"}));
   EXPECT_THAT(texts(set, false), IsEmpty());
-  ASSERT_EQ(set.categories.size(), 2U);
+  ASSERT_EQ(set.categories.size(), 3U);
   EXPECT_EQ(set.categories[0].category, "all");
   EXPECT_EQ(set.categories[0].before.lines, 2U);
+  EXPECT_EQ(set.categories[0].before.outside, 1U);
   EXPECT_EQ(set.categories[1].category, "dresses");
+  EXPECT_EQ(set.categories[2].before.lines, 0U);  // knitwear is in no figure
+  EXPECT_EQ(set.categories[2].before.outside, 1U);
   EXPECT_EQ(set.coverage.common, (Scope{Scope::Kind::categories, {"dresses"}}));
 }
 
@@ -109,6 +112,30 @@ TEST(ShopDiff, SizesNotStatedAreNotLost) {
                 AB2 | Ines | Dresses  | navy | 8, 10      | 80 | in
                 AB3 | Ada  | Knitwear | navy | 8, 10, 18  | 60 | in
               )"),
+              IsEmpty());
+}
+
+TEST(ShopDiff, ANewLineThatHidesItsSizesMayHaveAnyOfThem) {
+  const char* const now = R"(
+    AB1 | Maya | Dresses  | navy | 8, 10     | 50 | in
+    AB2 | Ines | Dresses  | navy | 8, 10     | 80 | in
+    AB3 | Ada  | Knitwear | navy | 8, 10, 18 | 60 | in
+  )";
+  EXPECT_THAT(shop_changes(kThen, now),
+              ElementsAre("reach-narrowed dresses uk regular 8..12 [8 10 12] -> "
+                          "uk regular 8..10 [8 10]"));
+  const std::string with_new = std::string(now) + "AB4 | Eva | Dresses | navy | - | 70 | in";
+  EXPECT_THAT(shop_changes(kThen, with_new), IsEmpty());
+  // A scarf without sizes hides none.
+  const std::string with_scarf = std::string(now) + "AB4 | Eva | Scarves | navy | - | 70 | in";
+  EXPECT_THAT(shop_changes(kThen, with_scarf).size(), 1U);
+}
+
+TEST(ShopDiff, ANewLineWithoutAPriceMayBeTheCheapest) {
+  EXPECT_THAT(shop_changes("AB1 | Maya | Dresses | navy | 8 | 50\nAB2 | Ines | Dresses | navy | 8 "
+                           "| 80",
+                           "AB2 | Ines | Dresses | navy | 8 | 80\nAB3 | Ada | Dresses | navy | 8 "
+                           "| -"),
               IsEmpty());
 }
 
@@ -142,6 +169,44 @@ TEST(CategoryBook, CountsAddUp) {
   EXPECT_EQ(set.categories[0].dropped, 2U);
   EXPECT_EQ(set.categories[2].category, "knitwear");
   EXPECT_EQ(set.categories[2].index, std::nullopt);
+}
+
+TEST(CategoryBook, EveryLineStandsInOneColumn) {
+  Snapshot from = range("AW25", kThen);
+  Snapshot to = range("AW26", R"(
+    AB1 | Maya | Knitwear | navy | 8, 10, 12 | -  | in
+    AB7 | Lia  | Tops     | navy | 8         | 20 | in
+    AB3 | Ada  | Knitwear | navy | -         | 60 | in
+  )");
+  to.refused = {{"AB2", ""}};
+  const ChangeSet set = compare(from, to);
+  for (const CategorySummary& summary : set.categories) {
+    EXPECT_TRUE(summary.adds_up()) << summary.category;
+  }
+  ASSERT_EQ(set.categories.size(), 4U);
+  const CategorySummary& dresses = set.categories[1];
+  EXPECT_EQ(dresses.moved_out, 1U);
+  EXPECT_EQ(dresses.not_covered, 1U);
+  EXPECT_EQ(dresses.lines_then, 2U);
+  const CategorySummary& knitwear = set.categories[2];
+  EXPECT_EQ(knitwear.moved_in, 1U);
+  EXPECT_EQ(knitwear.after.unpriced, 1U);
+  EXPECT_EQ(knitwear.after.unsized, 1U);
+  EXPECT_TRUE(knitwear.after.partial);
+  EXPECT_FALSE(knitwear.before.partial);
+}
+
+TEST(CategoryBook, PartialCapturesHaveIntervals) {
+  Snapshot to = range("AW26", kThen);
+  EXPECT_EQ(
+      compare(range("AW25", kThen), to).categories[1].after.reach[0].steps[0].offering_interval,
+      std::nullopt);
+  to.refused = {{"AB9", ""}};
+  const ChangeSet set = compare(range("AW25", kThen), to);
+  const SizeReach& dresses = set.categories[1].after.reach[0];
+  ASSERT_EQ(dresses.lines, 2U);
+  // By hand: Wilson for 1 of 2 is (0.5 + z2/4 -+ z sqrt(1/8 + z2/16)) / (1 + z2/2), z2 = 3.841459.
+  EXPECT_EQ(dresses.steps[2].offering_interval, (ShareInterval{94'531, 905'469}));
 }
 
 }  // namespace

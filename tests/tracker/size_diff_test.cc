@@ -92,5 +92,19 @@ TEST(SizeDiff, SizesNotStatedAreNotLost) {
   EXPECT_THAT(notes("-", "-"), IsEmpty());
 }
 
+TEST(SizeDiff, ALabelMeansTheSameOnBothSides) {
+  // 32 to 40 alone could be EU; beside 16 to 40 of the same line they are UK plus sizes.
+  EXPECT_THAT(changes("16, 18, 20, 28, 32, 36, 40", "32, 36, 40"),
+              ElementsAre("sizes-narrowed AB1 uk regular 16..40 [16 18 20 28 32 36 40] -> "
+                          "uk regular 32..40 [32 36 40]"));
+  EXPECT_THAT(changes("32, 36, 40", "16, 18, 20, 28, 32, 36, 40").size(), 1U);
+}
+
+TEST(SizeDiff, SidesThatShareNoLabelAreReadAlone) {
+  // Read as one set these would all pass for UK.
+  EXPECT_THAT(changes("8, 10, 12, 14", "36, 38, 40, 42"), IsEmpty());
+  EXPECT_THAT(changes("36, 38, 40, 42", "8, 10, 12, 14"), IsEmpty());
+}
+
 }  // namespace
 }  // namespace rangebook
