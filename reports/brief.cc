@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/brief_formats.h"
 #include "reports/brief_headlines.h"
 #include "reports/brief_sections.h"
 #include "reports/brief_sources.h"
@@ -65,9 +66,7 @@ Brief make_brief(const ChangeSet& set, const BriefOptions& options) {
   brief.headlines = brief_headlines(set, sources);
   brief.sections = brief_sections(set, options.palettes, sources);
   brief.sources = sources.take();
-  brief.cautions = {std::string(kCapturedCaution), std::string(kRightsCaution)};
-  if (options.invented)
-    brief.cautions.insert(brief.cautions.begin(), std::string(kInventedCaution));
+  brief.cautions = report_cautions(options.invented);
   return brief;
 }
 
@@ -79,6 +78,40 @@ std::vector<std::string> top_sentences(const Brief& brief, std::size_t n) {
   }
   return sentences;
 }
+
+std::vector<std::string> report_cautions(bool invented) {
+  std::vector<std::string> cautions{std::string(kCapturedCaution), std::string(kRightsCaution)};
+  if (invented) cautions.insert(cautions.begin(), std::string(kInventedCaution));
+  return cautions;
+}
+
+ReportPage page_of(const Brief& brief) {
+  const auto dates = [&brief](std::string_view verb, std::string_view between) {
+    Phrase phrase;
+    phrase.name(brief.to.season).words(verb).words(day_words(brief.to.on)).words(between);
+    return phrase.name(brief.from.season).words(verb).words(day_words(brief.from.on));
+  };
+  ReportPage page;
+  page.kind = "Range brief";
+  page.skip = "Skip to the brief";
+  page.title = brief_title(brief);
+  page.heading.name(shop_words(brief));
+  page.under.name(capture_words(brief.to, brief.from)).words(" against ");
+  page.under.name(capture_words(brief.from, brief.to));
+  page.dates = dates(" captured ", ", ");
+  page.captured = dates(" captured ", "; ");
+  page.headline_dates = dates(", ", "; ");
+  page.invented = brief.invented;
+  page.headlines = brief.headlines;
+  page.sections = brief.sections;
+  page.sources = brief.sources;
+  page.cautions = brief.cautions;
+  return page;
+}
+
+std::string brief_text(const Brief& brief) { return page_text(page_of(brief)); }
+std::string brief_markdown(const Brief& brief) { return page_markdown(page_of(brief)); }
+std::string brief_html(const Brief& brief) { return page_html(page_of(brief)); }
 
 std::string brief_title(const Brief& brief) {
   return fmt::format("{}: {} against {}", shop_words(brief), capture_words(brief.to, brief.from),

@@ -4,7 +4,10 @@
 #include <algorithm>
 
 #include "reports/brief_sections.h"
+#include "reports/category_figures.h"
 #include "reports/change_groups.h"
+#include "reports/share_words.h"
+#include "reports/was_prices.h"
 #include "reports/wording.h"
 
 namespace rangebook {
@@ -63,7 +66,8 @@ Phrase largest_cell(const SizeReach* reach) {
   return Phrase{}
       .figure(last.size.label)
       .words(": ")
-      .figure(fmt::format("{} of {}", last.offering, reach->lines));
+      .figure(fmt::format("{} of {}", last.offering, reach->lines) +
+              interval_note(last.offering_interval));
 }
 
 std::string reach_name(const ReachPair& pair) {
@@ -89,12 +93,14 @@ BriefTable range_table(const std::vector<ReachPair>& pairs, SourceList& sources)
   return table;
 }
 
-std::uint32_t offering(const SizeReach* reach, const std::string& label) {
-  if (reach == nullptr) return 0;
-  for (const ReachStep& step : reach->steps) {
-    if (step.size.label == label) return step.offering;
+/// The step of a size; one that no line offers where the side has none of it.
+ReachStep step_of(const SizeReach* reach, const Size& size) {
+  if (reach != nullptr) {
+    for (const ReachStep& step : reach->steps) {
+      if (step.size.label == size.label) return step;
+    }
   }
-  return 0;
+  return ReachStep{size};
 }
 
 /// Sizes of both sides in order; by their key where they rank, else the later side's order first.
@@ -122,9 +128,10 @@ std::uint32_t share(std::uint32_t part, const SizeReach* of) {
   return static_cast<std::uint32_t>((part * kWhole + of->lines / 2) / of->lines);
 }
 
-Phrase share_cell(std::uint32_t part, const SizeReach* of) {
+Phrase share_cell(const ReachStep& step, const SizeReach* of) {
   if (of == nullptr) return Phrase{}.figure("none");
-  return Phrase{}.figure(fmt::format("{} of {}", part, of->lines));
+  return Phrase{}.figure(fmt::format("{} of {}", step.offering, of->lines) +
+                         interval_note(step.offering_interval));
 }
 
 /// `dresses, UK`: one category may have sizes of several systems.
@@ -141,42 +148,13 @@ BriefTable size_by_size_table(const ReachPair& pair) {
   table.columns = {{"size", "Size", false}, {"then", "Then", true}, {"now", "Now", true}};
   table.folded = true;
   for (const Size& size : all_steps(pair)) {
-    const std::uint32_t then = offering(pair.then, size.label);
-    const std::uint32_t now = offering(pair.now, size.label);
+    const ReachStep then = step_of(pair.then, size);
+    const ReachStep now = step_of(pair.now, size);
     table.rows.push_back(
         {Phrase{}.name(size.label), share_cell(then, pair.then), share_cell(now, pair.now)});
-    table.bars.push_back({share(then, pair.then), share(now, pair.now)});
+    table.bars.push_back({share(then.offering, pair.then), share(now.offering, pair.now)});
   }
   return table;
-}
-
-/// Prices of a category in one currency on both sides.
-struct LadderPair {
-  const CategorySummary* summary = nullptr;
-  const PriceLadder* then = nullptr;
-  const PriceLadder* now = nullptr;
-};
-
-const PriceLadder* same_currency(const CategorySide& side, Currency currency) {
-  for (const PriceLadder& each : side.prices) {
-    if (each.currency == currency) return &each;
-  }
-  return nullptr;
-}
-
-std::vector<LadderPair> ladder_pairs(const ChangeSet& set) {
-  std::vector<LadderPair> pairs;
-  for (const CategorySummary& summary : set.categories) {
-    for (const PriceLadder& now : summary.after.prices) {
-      pairs.push_back({&summary, same_currency(summary.before, now.currency), &now});
-    }
-    for (const PriceLadder& then : summary.before.prices) {
-      if (same_currency(summary.after, then.currency) == nullptr) {
-        pairs.push_back({&summary, &then, nullptr});
-      }
-    }
-  }
-  return pairs;
 }
 
 Phrase price_cell(const PriceLadder* prices, MinorUnits PriceLadder::*step, std::size_t note) {
@@ -257,6 +235,14 @@ BriefSection sizes_section(const ChangeSet& set, SourceList& sources) {
   using enum ChangeKind;
   BriefSection section{"sizes", "Sizes", {}, {}};
   const auto pairs = reach_pairs(set);
+  if (std::any_of(set.categories.begin(), set.categories.end(), [](const CategorySummary& each) {
+        return !each.before.reach.empty() && !each.after.reach.empty() &&
+               (each.before.partial || each.after.partial);
+      })) {
+    section.paragraphs.push_back(Phrase{}.words(
+        "Where a capture may lack lines or sizes, the 95% interval (Wilson) of the share of lines "
+        "stands in brackets."));
+  }
   if (!pairs.empty()) section.tables.push_back(range_table(pairs, sources));
   const ChangeList changes = of_kinds(set, {sizes_widened, sizes_narrowed, size_gap_filled,
                                             size_gap_opened, fit_range_added, fit_range_dropped});
@@ -273,8 +259,16 @@ BriefSection sizes_section(const ChangeSet& set, SourceList& sources) {
 BriefSection prices_section(const ChangeSet& set, SourceList& sources) {
   using enum ChangeKind;
   BriefSection section{"prices", "Prices", {}, {}};
-  const auto pairs = ladder_pairs(set);
+  std::vector<LadderPair> pairs;
+  for (const CategorySummary& summary : set.categories) {
+    for (const LadderPair& pair : ladder_pairs(summary)) pairs.push_back(pair);
+  }
   if (!pairs.empty()) section.tables.push_back(ladder_table(pairs, sources));
+  if (auto sentence = was_price_sentence(set, sources)) {
+    section.paragraphs.push_back(*std::move(sentence));
+  }
+  const auto findings = findings_of(set, {});
+  if (!findings.empty()) section.tables.push_back(was_price_table(findings, sources));
   ChangeList moves = of_kinds(set, {price_up, price_down});
   if (!moves.empty()) {
     section.tables.push_back(

@@ -4,8 +4,12 @@
 #include <string>
 
 #include "reports/brief.h"
+#include "reports/report_page.h"
 
 namespace rangebook {
+
+/// What the forms below are laid out from.
+ReportPage page_of(const Brief& brief);
 
 /// For a terminal: headlines, sections with aligned columns, numbered sources.
 std::string brief_text(const Brief& brief);
@@ -20,8 +24,5 @@ std::string brief_json(const Brief& brief);
 /// One self-contained page: no outside address, no script. Readable at any width from 390 px, dark
 /// and light by the reader's setting, printable on A4 with folded lists open.
 std::string brief_html(const Brief& brief);
-
-/// `AW26, 2 September 2026, range-aw26.csv, line 22`: what a note says.
-Phrase source_phrase(const Source& source);
 
 }  // namespace rangebook

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "reports/change_groups.h"
+#include "reports/share_words.h"
 #include "reports/wording.h"
 
 namespace rangebook {
@@ -58,6 +59,7 @@ void add_end_of_range(Phrase& sentence, const ChangeSet& set, const Change& chan
   if (end.size.label != (upwards ? fact->max : fact->min)) return;
   sentence.words(" Size ").figure(end.size.label).words(" is offered in ");
   sentence.figure(fmt::format("{} of {}", end.offering, lines_words(reach->lines)));
+  sentence.figure(interval_note(end.offering_interval));
   sources.cite(sentence, change.evidence.after);
   sentence.words(".");
 }

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/json_facts.h"
 #include "reports/json_writer.h"
 
 namespace rangebook {
@@ -35,6 +36,8 @@ class ChangesWriter {
     reconciliation();
     section("categories");
     list(set_.categories, [this](const CategorySummary& each) { category(each); });
+    section("was_prices");
+    write_was_prices(json_, set_, {});
     section("changes");
     list(set_.changes, [this](const Change& each) { change(each); });
     json_.line_break();
@@ -145,6 +148,13 @@ class ChangesWriter {
     json_.member("carried", summary.carried);
     json_.member("new", summary.added);
     json_.member("dropped", summary.dropped);
+    json_.member("returned", summary.returned);
+    json_.member("unseen_then", summary.unseen_then);
+    json_.member("not_covered", summary.not_covered);
+    json_.member("moved_in", summary.moved_in);
+    json_.member("moved_out", summary.moved_out);
+    json_.member("lines_then", summary.lines_then);
+    json_.member("lines_now", summary.lines_now);
     nullable("index", summary.index, [this](const IndexFact& each) { fact(each); });
     json_.key("before");
     side(summary.before);
@@ -156,13 +166,17 @@ class ChangesWriter {
   void side(const CategorySide& state) {
     json_.begin_object();
     json_.member("lines", state.lines);
+    json_.member("outside", state.outside);
+    json_.member("unpriced", state.unpriced);
+    json_.member("unsized", state.unsized);
+    json_.member("partial", state.partial);
     json_.key("reach");
     json_.begin_array();
     for (const auto& each : state.reach) reach(each);
     json_.end_array();
     json_.key("prices");
     json_.begin_array();
-    for (const auto& each : state.prices) ladder(each);
+    for (const auto& each : state.prices) write_ladder(json_, each);
     json_.end_array();
     json_.end_object();
   }
@@ -179,23 +193,19 @@ class ChangesWriter {
       json_.member("label", step.size.label);
       json_.member("offering", step.offering);
       json_.member("in_stock", step.in_stock);
+      json_.member("stock_unknown", step.stock_unknown);
+      interval("offering_interval", step.offering_interval);
+      interval("in_stock_interval", step.in_stock_interval);
       json_.end_object();
     }
     json_.end_array();
     json_.end_object();
   }
 
-  void ladder(const PriceLadder& prices) {
-    json_.begin_object();
-    json_.member("currency", prices.currency.code());
-    json_.member("lines", prices.lines);
-    json_.member("entry_minor", prices.entry);
-    json_.member("lower_quartile_minor", prices.lower_quartile);
-    json_.member("median_minor", prices.median);
-    json_.member("upper_quartile_minor", prices.upper_quartile);
-    json_.member("top_minor", prices.top);
-    json_.member("marked_down", prices.marked_down);
-    json_.end_object();
+  void interval(std::string_view name, const std::optional<ShareInterval>& bounds) {
+    if (!bounds) return;
+    json_.key(name);
+    write_interval(json_, *bounds);
   }
 
   void change(const Change& each) {

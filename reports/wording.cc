@@ -190,6 +190,11 @@ std::string category_words(std::string_view slug) {
   return words;
 }
 
+std::string category_words(std::string_view slug, const Scope& scope) {
+  if (slug == "all" && scope.kind != Scope::Kind::all) return "all that was looked at";
+  return category_words(slug);
+}
+
 std::string_view kind_words(ChangeKind kind) { return name_of(kKindWords, kind); }
 std::string_view system_words(SizeSystem system) { return name_of(kSystemWords, system); }
 

@@ -24,6 +24,9 @@ std::string day_words(Day day);
 /// `unsorted`.
 std::string category_words(std::string_view slug);
 
+/// Likewise of a capture with this scope, where `all` is all that was looked at.
+std::string category_words(std::string_view slug, const Scope& scope);
+
 /// Heading of a kind of change, for instance `Sizes widened`.
 std::string_view kind_words(ChangeKind kind);
 

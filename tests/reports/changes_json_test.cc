@@ -154,7 +154,8 @@ TEST(ChangesJson, CategoriesEqualTheValue) {
   EXPECT_EQ(dresses.at("after").at("prices").at(0).at("entry_minor"), 5900);
   const json& steps = dresses.at("after").at("reach").at(0).at("steps");
   ASSERT_EQ(steps.size(), 10U);
-  EXPECT_EQ(steps.at(9), (json{{"label", "24"}, {"offering", 4}, {"in_stock", 2}}));
+  EXPECT_EQ(steps.at(9),
+            (json{{"label", "24"}, {"offering", 4}, {"in_stock", 2}, {"stock_unknown", 0}}));
   EXPECT_TRUE(parsed(set).at("categories").at(2).at("index").is_null());
 }
 
@@ -162,8 +163,9 @@ TEST(ChangesJson, KeysStandInTheDocumentedOrder) {
   std::vector<std::string> keys;
   const auto read = nlohmann::ordered_json::parse(changes_json(fixture::rich()));
   for (const auto& [key, value] : read.items()) keys.push_back(key);
-  EXPECT_EQ(keys, (std::vector<std::string>{"format", "shop", "from", "to", "coverage", "counts",
-                                            "reconciliation", "categories", "changes"}));
+  EXPECT_EQ(keys,
+            (std::vector<std::string>{"format", "shop", "from", "to", "coverage", "counts",
+                                      "reconciliation", "categories", "was_prices", "changes"}));
 }
 
 TEST(ChangesJson, NoChangesIsStillAFullDocument) {

@@ -1,13 +1,12 @@
-// Lays the brief out as a page. The order of the functions is the order of the page.
+// Lays a report out as a page. The order of the functions is the order of the page.
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "reports/brief_chart.h"
-#include "reports/brief_formats.h"
 #include "reports/brief_style.h"
 #include "reports/html_writer.h"
-#include "reports/wording.h"
+#include "reports/report_page.h"
 
 namespace rangebook {
 namespace {
@@ -24,7 +23,7 @@ constexpr std::size_t kWaysBack = 12;
 
 class Page {
  public:
-  explicit Page(const Brief& brief) : brief_(brief), cited_(brief.sources.size()) {}
+  explicit Page(const ReportPage& page) : page_(page), cited_(page.sources.size()) {}
 
   std::string write() {
     html_.doctype();
@@ -32,13 +31,13 @@ class Page {
     head();
     {
       const auto body = html_.in("body");
-      html_.element("a", {{"class", "skip"}, {"href", "#brief"}}, "Skip to the brief");
+      html_.element("a", {{"class", "skip"}, {"href", "#brief"}}, page_.skip);
       top();
       contents();
       {
         const auto main = html_.in("main", {{"id", "brief"}});
         headlines();
-        for (const BriefSection& each : brief_.sections) section(each);
+        for (const BriefSection& each : page_.sections) section(each);
         sources();
       }
       foot();
@@ -56,32 +55,30 @@ class Page {
                           {"content",
                            "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; "
                            "form-action 'none'"}});
-    html_.element("title", {}, brief_title(brief_));
+    html_.element("title", {}, page_.title);
     html_.stylesheet(brief_style());
   }
 
   void top() {
     const auto header = html_.in("header", {{"class", "top"}});
-    html_.element("p", {{"class", "kind"}}, "Range brief");
+    html_.element("p", {{"class", "kind"}}, page_.kind);
     {
       const auto heading = html_.in("h1");
-      name(brief_.shop.name.empty() ? brief_.shop.slug : brief_.shop.name);
+      phrase(page_.heading);
     }
     {
       const auto against = html_.in("p", {{"class", "against"}});
-      name(capture_words(brief_.to, brief_.from));
-      html_.text(" against ");
-      name(capture_words(brief_.from, brief_.to));
+      phrase(page_.under);
     }
-    dates(" captured ");
-    if (brief_.invented) html_.element("p", {{"class", "invented"}}, "This data is invented");
+    dates(page_.captured);
+    if (page_.invented) html_.element("p", {{"class", "invented"}}, "This data is invented");
   }
 
   void contents() {
     const auto nav = html_.in("nav", {{"aria-label", "Contents"}});
     const auto list = html_.in("ul");
     content_link("in-short", "In short");
-    for (const BriefSection& each : brief_.sections) content_link(each.id, each.heading);
+    for (const BriefSection& each : page_.sections) content_link(each.id, each.heading);
     content_link("sources", "Sources");
   }
 
@@ -95,7 +92,7 @@ class Page {
     html_.element("h2", {{"id", "in-short"}}, "In short");
     const auto matter = html_.in("div", {{"class", "matter"}});
     const auto list = html_.in("ol", {{"class", "headlines"}});
-    for (std::size_t i = 0; i < brief_.headlines.size(); ++i) headline(brief_.headlines[i], i);
+    for (std::size_t i = 0; i < page_.headlines.size(); ++i) headline(page_.headlines[i], i);
   }
 
   void headline(const Headline& headline, std::size_t place) {
@@ -106,15 +103,13 @@ class Page {
       const auto sentence = html_.in("p", {{"class", place < kLeads ? "lead" : "more"}});
       phrase(headline.sentence);
     }
-    dates(", ");
+    dates(page_.headline_dates);
   }
 
-  void dates(std::string_view verb) {
+  void dates(const Phrase& days) {
+    if (days.empty()) return;
     const auto line = html_.in("p", {{"class", "dates"}});
-    name(brief_.to.season);
-    html_.text(fmt::format("{}{}; ", verb, day_words(brief_.to.on)));
-    name(brief_.from.season);
-    html_.text(fmt::format("{}{}", verb, day_words(brief_.from.on)));
+    phrase(days);
   }
 
   void section(const BriefSection& content) {
@@ -262,12 +257,12 @@ class Page {
     html_.element("h2", {{"id", "sources"}}, "Sources");
     const auto matter = html_.in("div", {{"class", "matter"}});
     const auto list = html_.in("ol", {{"class", "sources"}});
-    for (std::size_t i = 0; i < brief_.sources.size(); ++i) source(i + 1);
+    for (std::size_t i = 0; i < page_.sources.size(); ++i) source(i + 1);
   }
 
   void source(std::size_t number) {
     const auto item = html_.in("li", {{"id", fmt::format("source-{}", number)}});
-    phrase(source_phrase(brief_.sources[number - 1]));
+    phrase(source_phrase(page_.sources[number - 1]));
     const std::size_t places = cited_[number - 1];
     for (std::size_t place = 1; place <= std::min(places, kWaysBack); ++place) {
       html_.text(" ");
@@ -282,16 +277,16 @@ class Page {
 
   void foot() {
     const auto footer = html_.in("footer");
-    for (const auto& caution : brief_.cautions) html_.element("p", {}, caution);
+    for (const auto& caution : page_.cautions) html_.element("p", {}, caution);
   }
 
-  const Brief& brief_;
+  const ReportPage& page_;
   std::vector<std::size_t> cited_;  // by source: how many places cite it so far
   HtmlWriter html_;
 };
 
 }  // namespace
 
-std::string brief_html(const Brief& brief) { return Page(brief).write(); }
+std::string page_html(const ReportPage& page) { return Page(page).write(); }
 
 }  // namespace rangebook

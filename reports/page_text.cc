@@ -1,9 +1,9 @@
-// The brief for a terminal and as Markdown.
+// A report for a terminal and as Markdown.
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "reports/brief_formats.h"
+#include "reports/report_page.h"
 #include "reports/utf8.h"
 #include "reports/wording.h"
 
@@ -59,11 +59,6 @@ void add_table(std::string& out, const BriefTable& table) {
   }
 }
 
-std::string dates_line(const Brief& brief) {
-  return fmt::format("{} captured {}, {} captured {}", brief.to.season, day_words(brief.to.on),
-                     brief.from.season, day_words(brief.from.on));
-}
-
 void add_markdown_table(std::string& out, const BriefTable& table) {
   out += fmt::format("\n**{}**\n\n|", markdown_escaped(table.caption));
   for (const BriefColumn& column : table.columns) out += fmt::format(" {} |", column.heading);
@@ -89,13 +84,13 @@ Phrase source_phrase(const Source& source) {
   return phrase;
 }
 
-std::string brief_text(const Brief& brief) {
-  std::string out = clean_line(brief_title(brief)) + '\n' + clean_line(dates_line(brief)) + "\n\n";
+std::string page_text(const ReportPage& page) {
+  std::string out = clean_line(page.title) + '\n' + plain_text(page.dates, false) + "\n\n";
   std::size_t number = 0;
-  for (const Headline& headline : brief.headlines) {
+  for (const Headline& headline : page.headlines) {
     out += fmt::format("{:>2}. {}\n", ++number, plain_text(headline.sentence, true));
   }
-  for (const BriefSection& section : brief.sections) {
+  for (const BriefSection& section : page.sections) {
     out += fmt::format("\n{}\n", section.heading);
     for (const Phrase& each : section.paragraphs)
       out += fmt::format("  {}\n", plain_text(each, true));
@@ -103,33 +98,33 @@ std::string brief_text(const Brief& brief) {
   }
   out += "\nSources\n";
   number = 0;
-  for (const Source& source : brief.sources) {
+  for (const Source& source : page.sources) {
     out += fmt::format("  [{}] {}\n", ++number, plain_text(source_phrase(source), false));
   }
   out += '\n';
-  for (const auto& caution : brief.cautions) out += caution + '\n';
+  for (const auto& caution : page.cautions) out += caution + '\n';
   return out;
 }
 
-std::string brief_markdown(const Brief& brief) {
-  std::string out = fmt::format("# {}\n\n{}\n\n", markdown_escaped(brief_title(brief)),
-                                markdown_escaped(dates_line(brief)));
+std::string page_markdown(const ReportPage& page) {
+  std::string out =
+      fmt::format("# {}\n\n{}\n\n", markdown_escaped(page.title), markdown_text(page.dates));
   std::size_t number = 0;
-  for (const Headline& headline : brief.headlines) {
+  for (const Headline& headline : page.headlines) {
     out += fmt::format("{}. {}\n", ++number, markdown_text(headline.sentence));
   }
-  for (const BriefSection& section : brief.sections) {
+  for (const BriefSection& section : page.sections) {
     out += fmt::format("\n## {}\n", section.heading);
     for (const Phrase& each : section.paragraphs) out += fmt::format("\n{}\n", markdown_text(each));
     for (const BriefTable& table : section.tables) add_markdown_table(out, table);
   }
   out += '\n';
   number = 0;
-  for (const Source& source : brief.sources) {
+  for (const Source& source : page.sources) {
     out += fmt::format("[^{}]: {}\n", ++number, markdown_text(source_phrase(source)));
   }
   out += '\n';
-  for (const auto& caution : brief.cautions) out += fmt::format("{}\n\n", caution);
+  for (const auto& caution : page.cautions) out += fmt::format("{}\n\n", caution);
   out.pop_back();
   return out;
 }
