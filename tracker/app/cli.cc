@@ -34,6 +34,7 @@ class CommandLine {
     add_capture();
     add_compare();
     add_links();
+    add_sizes();
     add_lists();
     add_profiles();
     add_upkeep();
@@ -66,6 +67,9 @@ class CommandLine {
         ->type_name("NAME");
     sub->add_flag("--no-profile", words_.no_profile, "Read tables without the shop's profile");
   }
+  void add_category(CLI::App* sub) {
+    sub->add_option("--category", words_.category, "Only this category, such as dresses");
+  }
   std::string book() const { return words_.book.empty() ? default_book_path() : words_.book; }
   CompareRequest comparison() const { return {words_.shop, words_.from, words_.to}; }
 
@@ -74,11 +78,13 @@ class CommandLine {
   void add_compare();
   void add_links();
   void add_links_verbs(CLI::App& links);
+  void add_sizes();
   void add_lists();
   void add_rejections();
   int rejections_or_retry() const;
   void add_profiles();
   void add_upkeep();
+  int sizes() const;
   std::vector<std::string> known_words(const CLI::App* app) const;
   int usage_error(const std::string& message, const std::string& word) const;
   int no_such_command(const std::vector<std::string>& args) const;
@@ -94,16 +100,21 @@ void CommandLine::add_shop() {
   CLI::App* shop = app_.add_subcommand("shop", "The shops of the book");
   shop->require_subcommand(1);
   shop->fallthrough();
-  CLI::App* add = command(*shop, "add", "Add a shop, or change what is known of it",
-                          "shop add harbour-loft --name \"Harbour Loft\" --country IE "
-                          "--currency EUR --sizes uk",
-                          [this] { return command_shop_add(book(), shop_of(words_)); });
+  CLI::App* add =
+      command(*shop, "add", "Add a shop, or change what is known of it",
+              "shop add harbour-loft --name \"Harbour Loft\" --country IE "
+              "--currency EUR --sizes uk",
+              [this] { return command_shop_add(book(), shop_of(words_), stated_of(words_)); });
   add->add_option("slug", words_.shop, "Short name used in commands")->required();
   add->add_option("--name", words_.name, "Name as the shop writes it");
   add->add_option("--country", words_.country, "ISO 3166 code, such as IE")->type_name("CC");
   add->add_option("--currency", words_.currency, "ISO 4217 code, such as EUR")->type_name("CCC");
   add->add_option("--sizes", words_.sizes, "What a bare size number means, such as uk")
       ->type_name("SYSTEM");
+  add->add_option("--states-sizes", words_.states_sizes,
+                  "The sizes the shop itself says it has, such as 8-26")
+      ->type_name("SIZES");
+  add->add_option("--on", words_.on, "Date that was read (default: today)")->type_name("DATE");
   command(*shop, "list", "List the shops and their captures", "shop list",
           [this] { return command_shop_list(book()); });
 }
@@ -161,6 +172,51 @@ void CommandLine::add_compare() {
               [this] { return command_revisit(book(), comparison(), words_.output); });
   add_ends(revisit);
   add_output(revisit, {"text", "md", "json", "html"});
+  CLI::App* prices = command(
+      app_, "prices", "Show what lines cost, then and now, like for like",
+      "prices harbour-loft --from AW25 --to AW26 --category dresses",
+      [this] { return command_prices(book(), comparison(), category_of(words_), words_.output); });
+  add_ends(prices);
+  add_category(prices);
+  add_output(prices, {"text", "csv", "md", "json", "html"});
+}
+
+void CommandLine::add_sizes() {
+  CLI::App* sizes = command(
+      app_, "sizes", "Show which sizes a shop offers, or which shops reach a size",
+      "sizes harbour-loft --category dresses\n         rangebook sizes --reaching 24 --system uk",
+      [this] { return this->sizes(); });
+  sizes->add_option("shop", words_.shop, "The shop's short name");
+  sizes->add_option("--capture", words_.capture, "Season, date or id (default: the latest)");
+  sizes->add_option("--reaching", words_.reaching, "Which shops offer this size, such as 24")
+      ->type_name("SIZE");
+  sizes
+      ->add_option("--system", words_.system,
+                   "What the size number means (default: as in most shops of the book)")
+      ->type_name("SYSTEM");
+  add_category(sizes);
+  add_output(sizes, {"text", "csv", "md", "json", "html"});
+}
+
+int CommandLine::sizes() const {
+  const std::string category = category_of(words_);
+  if (words_.reaching.empty()) {
+    if (words_.shop.empty()) {
+      throw UsageError{
+          "Name a shop, or a size: rangebook sizes harbour-loft, or rangebook sizes "
+          "--reaching 24."};
+    }
+    if (!words_.system.empty()) throw UsageError{"--system goes with --reaching only."};
+    return command_sizes(book(), {words_.shop, words_.capture, category}, words_.output);
+  }
+  if (!words_.shop.empty() || !words_.capture.empty()) {
+    throw UsageError{
+        "--reaching looks at the latest capture of every shop: leave the shop and "
+        "--capture out."};
+  }
+  std::optional<SizeSystem> system;
+  if (!words_.system.empty()) system = system_of("--system", words_.system);
+  return command_reaching(book(), words_.reaching, system, category, words_.output);
 }
 
 void CommandLine::add_links() {

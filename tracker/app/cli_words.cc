@@ -38,7 +38,35 @@ void check_profile(const std::string& name) {
                    "supplier-sheet."};
 }
 
+Day day_of(const std::string& word) {
+  const auto day = parse_day(word);
+  if (!day) throw UsageError{"--on: \"" + word + "\" is no date; write it as 2026-09-01."};
+  return *day;
+}
+
 }  // namespace
+
+SizeSystem system_of(const std::string& option, const std::string& word) {
+  const auto system = parse_size_system(word);
+  if (system && *system != SizeSystem::unknown) return *system;
+  throw UsageError{option + ": \"" + word + "\" is no size system." +
+                   did_you_mean(word, size_system_names()) +
+                   " There are: " + joined(size_system_names()) + "."};
+}
+
+std::optional<StatedSizes> stated_of(const Words& words) {
+  if (words.states_sizes.empty()) return std::nullopt;
+  return StatedSizes{words.states_sizes, words.on.empty() ? today() : day_of(words.on)};
+}
+
+std::string category_of(const Words& words) {
+  if (words.category.empty()) return {};
+  const auto slug = parse_category(words.category);
+  if (const auto* problem = std::get_if<CategoryProblem>(&slug)) {
+    throw UsageError{"--category: " + problem->message + "."};
+  }
+  return std::get<std::string>(slug);
+}
 
 Shop shop_of(const Words& words) {
   Shop shop;
@@ -57,13 +85,7 @@ Shop shop_of(const Words& words) {
     }
   }
   if (!words.sizes.empty()) {
-    const auto sizes = parse_size_system(words.sizes);
-    if (!sizes) {
-      throw UsageError{"--sizes: \"" + words.sizes + "\" is no size system." +
-                       did_you_mean(words.sizes, size_system_names()) +
-                       " There are: " + joined(size_system_names()) + "."};
-    }
-    shop.sizes = *sizes;
+    shop.sizes = system_of("--sizes", words.sizes);
   }
   return shop;
 }
@@ -84,12 +106,7 @@ CaptureRequest capture_of(const Words& words) {
   request.shop = words.shop;
   request.files = words.files;
   request.season = words.season;
-  if (!words.on.empty()) {
-    request.on = parse_day(words.on);
-    if (!request.on) {
-      throw UsageError{"--on: \"" + words.on + "\" is no date; write it as 2026-09-01."};
-    }
-  }
+  if (!words.on.empty()) request.on = day_of(words.on);
   const auto scope = parse_scope(words.scope);
   if (const auto* problem = std::get_if<std::string>(&scope)) throw UsageError{*problem};
   request.scope = std::get<Scope>(scope);

@@ -1,6 +1,7 @@
 // What was said on the command line, and the requests it stands for.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,10 @@ struct Words {
   std::string from;
   std::string to;
   std::string capture;
+  std::string category;
+  std::string states_sizes;
+  std::string reaching;
+  std::string system;
   OutputChoice output;
   bool decided = false;
   std::vector<std::string> references;
@@ -55,5 +60,11 @@ Shop shop_of(const Words& words);
 CaptureRequest capture_of(const Words& words);
 MappingRequest mapping_of(const Words& words);
 Profile profile_of(const Words& words);
+/// What the shop states; the date it was read is today unless told.
+std::optional<StatedSizes> stated_of(const Words& words);
+/// The slug of `--category`; empty where none is asked for.
+std::string category_of(const Words& words);
+/// A size system named after `option`.
+SizeSystem system_of(const std::string& option, const std::string& word);
 
 }  // namespace rangebook

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "reports/report_page.h"
 #include "schema/capture.h"
 #include "schema/profile.h"
 #include "tracker/app/link_desk.h"
@@ -21,7 +22,9 @@ struct OutputChoice {
 };
 
 /// Adds a shop; of one the book has, changes what `given` states and keeps the rest.
-int command_shop_add(const std::string& book, const Shop& given);
+/// With `stated`, also keeps the sizes the shop states.
+int command_shop_add(const std::string& book, const Shop& given,
+                     const std::optional<StatedSizes>& stated);
 int command_shop_list(const std::string& book);
 int command_capture(const std::string& book, const CaptureRequest& request);
 /// What a capture would come to, and what every document is understood as; keeps nothing.
@@ -51,12 +54,23 @@ int command_settle_links(const std::string& book, const std::string& shop,
 int command_settle_lines(const std::string& book, const TwoLines& lines, bool same);
 int command_unsettle_link(const std::string& book, const std::string& shop,
                           const std::string& reference);
+/// `category`: a slug; empty for all.
+int command_prices(const std::string& book, const CompareRequest& request,
+                   const std::string& category, const OutputChoice& output);
+int command_sizes(const std::string& book, const SizesRequest& request, const OutputChoice& output);
+/// `label` in `system`; without a system, in the one most shops of the book use.
+int command_reaching(const std::string& book, const std::string& label,
+                     std::optional<SizeSystem> system, const std::string& category,
+                     const OutputChoice& output);
 int command_export(const std::string& book, const std::string& shop, const std::string& capture,
                    const OutputChoice& output);
 int command_check(const std::string& book, bool sizes);
 int command_backup(const std::string& book, const std::string& file);
 /// Imports the invented feeds into a new book in `out` and writes the briefs there.
 int command_demo(const std::string& feeds, const std::string& out);
+
+/// A report as `text`, `md` or `html`.
+std::string page_in(const ReportPage& page, const std::string& format);
 
 /// Says on stderr what is not there, and which words there are.
 int not_there(const NotThere& missing);

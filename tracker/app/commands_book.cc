@@ -3,10 +3,13 @@
 
 #include <cstdio>
 
+#include "reports/phrase.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/pipeline.h"
+#include "tracker/size_parser.h"
 #include "tracker/store/snapshot_reader.h"
+#include "tracker/store/stated_sizes.h"
 
 namespace rangebook {
 namespace {
@@ -27,6 +30,12 @@ void print_shop(const Shop& shop) {
              to_string(shop.sizes));
 }
 
+void print_stated(const Book& book, const Shop& shop) {
+  for (const auto& stated : stated_sizes(book, shop.slug)) {
+    fmt::print("  states sizes {} ({})\n", clean_line(stated.words), to_string(stated.on));
+  }
+}
+
 void print_sizes(const BookSizes& sizes) {
   fmt::print("documents {} bytes, line versions {} bytes, captures {} bytes, file {} bytes\n",
              sizes.documents, sizes.versions, sizes.captures, sizes.file);
@@ -34,7 +43,8 @@ void print_sizes(const BookSizes& sizes) {
 
 }  // namespace
 
-int command_shop_add(const std::string& book, const Shop& given) {
+int command_shop_add(const std::string& book, const Shop& given,
+                     const std::optional<StatedSizes>& stated) {
   Book opened = Book::open(book, true);
   const auto known = opened.find_shop(given.slug);
   Shop shop = known ? known->shop : given;
@@ -43,8 +53,17 @@ int command_shop_add(const std::string& book, const Shop& given) {
   if (given.currency) shop.currency = given.currency;
   if (given.sizes != SizeSystem::unknown) shop.sizes = given.sizes;
   if (shop.name.empty()) shop.name = shop.slug;
+  if (stated) {
+    const auto sizes = expand_sizes(stated->words, shop.sizes);
+    if (const auto* problem = std::get_if<SizeProblem>(&sizes)) {
+      fmt::print(stderr, "rangebook: --states-sizes: {} {}\n", problem->what, problem->how_to_fix);
+      return kUsage;
+    }
+  }
   opened.put_shop(shop);
+  if (stated) put_stated_sizes(opened, shop.slug, *stated);
   print_shop(shop);
+  print_stated(opened, shop);
   return kDone;
 }
 
@@ -54,6 +73,7 @@ int command_shop_list(const std::string& book) {
   if (shops.empty()) fmt::print("No shops yet. Begin with: rangebook shop add SLUG --name NAME\n");
   for (const auto& record : shops) {
     print_shop(record.shop);
+    print_stated(opened, record.shop);
     for (const auto& capture : opened.captures(record.shop.slug)) print_capture(capture);
   }
   return kDone;

@@ -12,6 +12,7 @@
 #include "reports/brief_formats.h"
 #include "reports/change_lists.h"
 #include "reports/changes_json.h"
+#include "reports/price_report.h"
 #include "reports/snapshot_csv.h"
 #include "schema/error.h"
 #include "tracker/app/cli.h"
@@ -64,7 +65,20 @@ std::string changes_in(const ChangeSet& set, const std::string& format) {
   return changes_text(set);
 }
 
+std::string prices_in(const ChangeSet& set, const PriceReportOptions& options,
+                      const std::string& format) {
+  if (format == "json") return price_json(set, options);
+  if (format == "csv") return price_csv(set, options);
+  return page_in(price_page(set, options), format);
+}
+
 }  // namespace
+
+std::string page_in(const ReportPage& page, const std::string& format) {
+  if (format == "md") return page_markdown(page);
+  if (format == "html") return page_html(page);
+  return page_text(page);
+}
 
 int not_there(const NotThere& missing) {
   fmt::print(stderr, "rangebook: {}\n", missing.message);
@@ -95,6 +109,16 @@ int command_revisit(const std::string& book, const CompareRequest& request,
   const auto& set = std::get<ChangeSet>(compared);
   const Brief brief = make_brief(set, {false, run_palettes(opened, set)});
   write_output(brief_in(brief, output.format), output);
+  return kDone;
+}
+
+int command_prices(const std::string& book, const CompareRequest& request,
+                   const std::string& category, const OutputChoice& output) {
+  const auto set = run_comparison(Book::open(book, false), request);
+  if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
+  PriceReportOptions options;
+  options.category = category;
+  write_output(prices_in(std::get<ChangeSet>(set), options, output.format), output);
   return kDone;
 }
 

@@ -17,17 +17,18 @@
 #include "tracker/palette.h"
 #include "tracker/season_parser.h"
 #include "tracker/store/snapshot_reader.h"
+#include "tracker/was_price.h"
 
 namespace rangebook {
-namespace {
 
-/// The stylist's own date, by the clock and time zone of this machine.
 Day today() {
   const std::time_t now = std::time(nullptr);
   std::tm local{};
   localtime_r(&now, &local);
   return date::sys_days{date::year{local.tm_year + 1900} / (local.tm_mon + 1) / local.tm_mday};
 }
+
+namespace {
 
 std::vector<std::string> slugs_of(const Book& book) {
   std::vector<std::string> slugs;
@@ -208,6 +209,32 @@ std::variant<MappingPreview, NotThere> preview_capture(Book& book, const Capture
   return preview;
 }
 
+namespace {
+
+/// The capture whose "was" prices are checked, and its place in the roll.
+struct ClaimsOf {
+  std::uint32_t place = 0;
+  const Snapshot& snapshot;
+};
+
+/// Captures before it, newest first, for as far back as its "was" prices need them.
+WasPriceCheck check_was_prices(const Book& book, const Roll& roll, const Identities& identities,
+                               const ClaimsOf& claims) {
+  WasPriceChecker checker(claims.snapshot);
+  for (std::uint32_t place = claims.place; place-- > 0;) {
+    const auto from = checker.needs_from();
+    const CaptureInfo& info = roll.captures[place].info;
+    if (!from || info.on < *from) break;
+    if (info.on == claims.snapshot.capture.on) continue;
+    const Snapshot earlier = read_snapshot(book, info.id, SnapshotDetail::without);
+    checker.add(earlier,
+                links_between(roll, identities, {place, claims.place, earlier, claims.snapshot}));
+  }
+  return checker.result();
+}
+
+}  // namespace
+
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request) {
   const auto to = find_capture(book, request.shop, request.to);
   if (const auto* missing = std::get_if<NotThere>(&to)) return *missing;
@@ -238,7 +265,11 @@ std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const Compare
   number_lines(before, identities, place_from);
   number_lines(after, identities, place_to);
   // 3. Differences. Earlier captures tell a returned line from a new one.
-  return diff_snapshots(before, after, links, earlier);
+  ChangeSet set = diff_snapshots(before, after, links, earlier);
+  // 4. "Was" prices last: they need the later capture and those shortly before it, not the earlier
+  //    one of the comparison.
+  set.was_prices = check_was_prices(book, roll, identities, {place_to, after});
+  return set;
 }
 
 // For those who read a brief: a range as a whole, which no single change shows.

@@ -8,6 +8,7 @@
 #include "schema/change.h"
 #include "schema/mapping_preview.h"
 #include "schema/palette.h"
+#include "schema/size_report.h"
 #include "tracker/app/capture_report.h"
 #include "tracker/app/request.h"
 #include "tracker/store/book.h"
@@ -30,6 +31,15 @@ std::vector<PalettePair> run_palettes(const Book& book, const ChangeSet& set);
 
 /// That there is no such shop, and which ones there are.
 NotThere no_shop(const Book& book, const std::string& slug);
+
+/// A snapshot -> its size reach, and back through earlier captures for since when it holds.
+std::variant<SizeReport, NotThere> run_sizes(const Book& book, const SizesRequest& request);
+
+/// The latest snapshot of every shop -> which of them reach a size.
+ReachingReport run_reaching(const Book& book, const ReachingRequest& request);
+
+/// The stylist's own date, by the clock and time zone of this machine.
+Day today();
 
 /// The capture a word names: a date, an id, or a season (its latest capture); empty: the latest.
 std::variant<CaptureInfo, NotThere> find_capture(const Book& book, const std::string& shop,

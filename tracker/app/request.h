@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "schema/capture.h"
+#include "schema/size.h"
 #include "schema/table_options.h"
 
 namespace rangebook {
@@ -42,6 +43,19 @@ struct CompareRequest {
   std::string shop;
   std::string from;  ///< empty: the capture before `to` of another season
   std::string to;    ///< empty: the latest
+};
+
+/// The sizes of one capture.
+struct SizesRequest {
+  std::string shop;
+  std::string capture;   ///< season, date or id; empty: the latest
+  std::string category;  ///< slug; empty: all of them
+};
+
+/// One size across all shops, each by its latest capture.
+struct ReachingRequest {
+  Size size;
+  std::string category;  ///< slug, or `all`
 };
 
 }  // namespace rangebook

@@ -20,6 +20,14 @@ std::vector<std::string> category_names() {
 
 }  // namespace
 
+std::variant<std::string, CategoryProblem> parse_category(const std::string& word) {
+  const std::string slug(find_category(word, ""));
+  if (is_category(slug)) return slug;
+  return CategoryProblem{fmt::format("\"{}\" is no category.{} There are: {}", word,
+                                     did_you_mean(word, category_names()),
+                                     joined(category_names()))};
+}
+
 std::variant<Scope, std::string> parse_scope(std::string_view text) {
   Scope scope;
   if (text == "all") return scope;
@@ -30,12 +38,11 @@ std::variant<Scope, std::string> parse_scope(std::string_view text) {
     const std::string word(text.substr(0, at));
     text.remove_prefix(std::min(at + 1, text.size()));
     if (word.empty()) continue;
-    const std::string slug(find_category(word, ""));
-    if (!is_category(slug)) {
-      return fmt::format("--scope: \"{}\" is no category.{} There are: {}; or all, or picks.", word,
-                         did_you_mean(word, category_names()), joined(category_names()));
+    const auto slug = parse_category(word);
+    if (const auto* problem = std::get_if<CategoryProblem>(&slug)) {
+      return fmt::format("--scope: {}; or all, or picks.", problem->message);
     }
-    scope.categories.push_back(slug);
+    scope.categories.push_back(std::get<std::string>(slug));
   }
   std::sort(scope.categories.begin(), scope.categories.end());
   const auto end = std::unique(scope.categories.begin(), scope.categories.end());
