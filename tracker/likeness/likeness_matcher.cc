@@ -90,13 +90,23 @@ bool differs(const PairView& view, Trait trait, std::uint8_t from_step) {
 }
 
 // Shops give the names of old styles to new ones. Another code, another cloth and another price
-// say so; only the same text or the same picture could still say otherwise.
+// say so; only nearly the same text or the same picture could still say otherwise.
 bool is_reused_name(const PairView& view) {
   return differs(view, Trait::code, 1) &&
          differs(view, Trait::composition, steps::kCompositionNear) &&
          differs(view, Trait::price, steps::kPriceNear) &&
-         !at_least(view, Trait::description, steps::kDescriptionAlike) &&
+         !at_least(view, Trait::description, steps::kDescriptionNear) &&
          !at_least(view, Trait::picture, steps::kPictureEqual);
+}
+
+// The same where less is stated: the price is far off and nothing but the name speaks for the pair.
+// That may be a markdown or a new style; only the stylist can tell.
+bool is_bare_name(const PairView& view) {
+  return differs(view, Trait::price, steps::kPriceNear - 2) &&
+         !at_least(view, Trait::description, steps::kDescriptionMuch) &&
+         !at_least(view, Trait::picture, steps::kPictureEqual) &&
+         !at_least(view, Trait::composition, steps::kCompositionNear) &&
+         !at_least(view, Trait::code, 1) && !at_least(view, Trait::colours, 1);
 }
 
 /// The pairs worth choosing from, with what stands in a chosen pair's way.
@@ -242,7 +252,8 @@ class Run {
       Link link = link_of(choice[chosen]);
       link.score = chance;
       link.sentence = sentence(choice[chosen]);
-      (chance >= options_.link_from ? matches.links : matches.ask).push_back(std::move(link));
+      const bool sure = chance >= options_.link_from && !is_bare_name(choice[chosen].view);
+      (sure ? matches.links : matches.ask).push_back(std::move(link));
     }
     return matches;
   }

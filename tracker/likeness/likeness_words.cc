@@ -40,6 +40,10 @@ std::string_view without_zeros(std::string_view digits) {
   return digits.substr(std::min(digits.find_first_not_of('0'), digits.size()));
 }
 
+bool has_digit(std::string_view word) {
+  return std::any_of(word.begin(), word.end(), is_ascii_digit);
+}
+
 std::vector<std::uint32_t> trigrams(std::string_view word) {
   const std::string padded = ' ' + std::string(word) + ' ';
   std::vector<std::uint32_t> grams;
@@ -92,6 +96,28 @@ std::string_view file_stem(std::string_view url) {
   if (slash != std::string_view::npos) url.remove_prefix(slash + 1);
   const std::size_t dot = url.rfind('.');
   return dot == std::string_view::npos || dot == 0 ? url : url.substr(0, dot);
+}
+
+bool is_slip(std::string_view a, std::string_view b) {
+  if (a.size() > b.size()) std::swap(a, b);
+  if (a.size() < 4 || b.size() - a.size() > 1 || has_digit(a) || has_digit(b)) return false;
+  const auto [at_a, at_b] = std::mismatch(a.begin(), a.end(), b.begin());
+  const std::string_view rest_a = a.substr(static_cast<std::size_t>(at_a - a.begin()));
+  const std::string_view rest_b = b.substr(static_cast<std::size_t>(at_b - b.begin()));
+  if (a.size() < b.size()) return a.size() >= 5 && rest_a == rest_b.substr(1);
+  return rest_a.size() >= 2 && rest_a[0] == rest_b[1] && rest_a[1] == rest_b[0] &&
+         rest_a.substr(2) == rest_b.substr(2);
+}
+
+bool is_abbreviation(std::string_view brief, std::string_view word) {
+  constexpr std::string_view kVowels = "aeiou";
+  if (brief.size() < 2 || word.size() < 4 || word.size() <= brief.size() || brief[0] != word[0] ||
+      has_digit(brief) || brief.find_first_of(kVowels, 1) != std::string_view::npos) {
+    return false;
+  }
+  std::size_t at = 0;
+  for (const char c : word) at += at < brief.size() && brief[at] == c ? 1 : 0;
+  return at == brief.size();
 }
 
 double trigram_likeness(std::string_view a, std::string_view b) {

@@ -32,6 +32,14 @@ std::vector<std::string> code_pieces(std::string_view code);
 /// The name of the file an address ends with, without query, folder and ending.
 std::string_view file_stem(std::string_view url);
 
+/// True for a word and its mistyped form: two neighbouring letters exchanged (from four letters
+/// on), or one letter too many or too few (from six on). Another letter in its place is no slip:
+/// short and shirt are two words. Words with digits are not read: every number is another number.
+bool is_slip(std::string_view a, std::string_view b);
+
+/// True when `brief` is `word` without vowels, and perhaps without further letters: `blk`, `shrt`.
+bool is_abbreviation(std::string_view brief, std::string_view word);
+
 /// 0 .. 1: how much two words share of their trigrams, the ends of a word counting as letters
 /// (Dice coefficient).
 double trigram_likeness(std::string_view a, std::string_view b);

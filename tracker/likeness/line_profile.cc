@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "tracker/category_parser.h"
 #include "tracker/composition_parser.h"
 #include "tracker/line_prices.h"
 
@@ -18,17 +19,6 @@ WordKey key_of_all(const std::vector<std::string>& words) {
   WordKey key = 0;
   for (const std::string& word : words) key = joined_key(key, word_key(word));
   return key;
-}
-
-void read_name(const std::string& name, LineProfile& profile) {
-  const auto words = likeness_words(name);
-  profile.name_key = key_of_all(words);
-  for (const std::string& word : words) profile.name.push_back({word_key(word), word});
-  const auto by_key = [](const NameWord& a, const NameWord& b) { return a.key < b.key; };
-  const auto same = [](const NameWord& a, const NameWord& b) { return a.key == b.key; };
-  std::sort(profile.name.begin(), profile.name.end(), by_key);
-  profile.name.erase(std::unique(profile.name.begin(), profile.name.end(), same),
-                     profile.name.end());
 }
 
 bool is_in_name(const LineProfile& profile, WordKey key) {
@@ -82,6 +72,26 @@ Fabric fabric_of(const Composition& composition) {
 }
 
 }  // namespace
+
+void ProfileBuilder::read_name(const std::string& name, LineProfile& profile) {
+  const auto words = likeness_words(name);
+  profile.name_key = key_of_all(words);
+  for (const std::string& word : words)
+    profile.name.push_back({word_key(word), word, garment(word)});
+  const auto by_key = [](const NameWord& a, const NameWord& b) { return a.key < b.key; };
+  const auto same = [](const NameWord& a, const NameWord& b) { return a.key == b.key; };
+  std::sort(profile.name.begin(), profile.name.end(), by_key);
+  profile.name.erase(std::unique(profile.name.begin(), profile.name.end(), same),
+                     profile.name.end());
+}
+
+std::string_view ProfileBuilder::garment(const std::string& word) {
+  const auto [found, added] = garments_.try_emplace(word);
+  if (!added) return found->second;
+  const std::string_view category = find_category("", word);
+  if (category != kUnsorted) found->second = category;
+  return found->second;
+}
 
 const Fabric* ProfileBuilder::fabric(const std::string& text) {
   const auto [found, added] = fabrics_.try_emplace(text);

@@ -18,6 +18,7 @@ namespace rangebook {
 struct NameWord {
   WordKey key = 0;
   std::string text;
+  std::string_view garment = {};  ///< the category the word alone names; empty for other words
 };
 
 /// Fibres of the main part with their shares in hundredths of a percent, and the whole as a key.
@@ -65,11 +66,14 @@ class ProfileBuilder {
   LineProfile build(const Listing& listing, const LineDetail& detail);
 
  private:
+  void read_name(const std::string& name, LineProfile& profile);
+  std::string_view garment(const std::string& word);
   const Fabric* fabric(const std::string& text);
   std::optional<SizeSpan> size_span(const std::vector<std::string>& labels);
 
   Interpreter interpreter_;
   std::unordered_map<std::string, std::optional<Fabric>> fabrics_;
+  std::unordered_map<std::string, std::string_view> garments_;
 };
 
 }  // namespace rangebook

@@ -18,6 +18,8 @@ constexpr std::size_t kRandomPairs = 8000;
 constexpr double kExamples = 40;
 /// Only pairs at least this likely teach; unsure ones would pull the rates towards chance.
 constexpr double kTeaches = 0.9;
+/// Pairs below these log odds are no rivals and teach nothing.
+constexpr double kHopeless = -12;
 /// Lines that might turn up in any category beside those that are there.
 constexpr double kUnseenLines = 5;
 
@@ -65,11 +67,10 @@ class Scoring {
       : input_(input), pairs_(std::move(pairs)) {
     for (const WeighedLine& line : input.from) ++lines_from_[line.profile->category];
     for (const WeighedLine& line : input.to) ++lines_to_[line.profile->category];
-    for (const PairView& view : input.examples) teaching_.push_back(view);
-    const double share = std::min(1.0, kExamples / static_cast<double>(teaching_.size() + 1));
-    teaching_shares_.assign(teaching_.size(), share);
     weights_.learn_others(random_pairs(input));
-    weights_.learn_same(teaching_, teaching_shares_);
+    std::vector<TraitLesson> lessons;
+    for (std::size_t trait = 0; trait < kTraits; ++trait) lessons.push_back(example_lesson(trait));
+    weights_.learn_same(lessons);
   }
 
   std::vector<ScoredPair> run() {
@@ -100,45 +101,65 @@ class Scoring {
     return kUnseenLines + std::max(lines_from_.at(category), lines_to_.at(category));
   }
 
-  /// The chance of each pair with all partners of both lines in view.
-  std::vector<double> chances() const {
+  /// The chance of each pair with all partners of both lines in view, as far as `score` tells.
+  template <typename Score>
+  std::vector<double> chances(Score score) const {
     std::vector<double> sum_from(input_.from.size(), 1);
     std::vector<double> sum_to(input_.to.size(), 1);
-    for (const ScoredPair& pair : pairs_) {
-      const double odds = std::exp(pair.score);
-      sum_from[pair.lines.from] += odds;
-      sum_to[pair.lines.to] += odds;
+    std::vector<double> result(pairs_.size(), 0);
+    for (std::size_t i = 0; i < pairs_.size(); ++i) {
+      if (pairs_[i].score < kHopeless) continue;
+      result[i] = std::exp(score(pairs_[i]));
+      sum_from[pairs_[i].lines.from] += result[i];
+      sum_to[pairs_[i].lines.to] += result[i];
     }
-    std::vector<double> result;
-    for (const ScoredPair& pair : pairs_) {
-      const double most = std::max(sum_from[pair.lines.from], sum_to[pair.lines.to]);
-      result.push_back(std::exp(pair.score) / most);
+    for (std::size_t i = 0; i < pairs_.size(); ++i) {
+      const Candidate& lines = pairs_[i].lines;
+      result[i] /= std::max(sum_from[lines.from], sum_to[lines.to]);
     }
     return result;
   }
 
   void learn() {
-    const std::vector<double> chance = chances();
-    std::vector<PairView> views = teaching_;
-    std::vector<double> shares = teaching_shares_;
     double expected = 0;
-    for (std::size_t i = 0; i < pairs_.size(); ++i) {
-      expected += chance[i];
-      if (chance[i] < kTeaches) continue;
-      views.push_back(pairs_[i].view);
-      shares.push_back(chance[i]);
-    }
-    weights_.learn_same(views, shares);
+    for (const double chance : chances([](const ScoredPair& pair) { return pair.score; }))
+      expected += chance;
+    std::vector<TraitLesson> lessons;
+    for (std::size_t trait = 0; trait < kTraits; ++trait) lessons.push_back(lesson(trait));
+    weights_.learn_same(lessons);
     const double most = static_cast<double>(std::min(input_.from.size(), input_.to.size()));
     carried_ = std::clamp((expected + 2) / (most + 4), 0.05, 0.95);
+  }
+
+  /// Who teaches how a text changes is judged by everything else: pairs known by their equal texts
+  /// would teach that the same line never gets another. Values are judged with all, for a new style
+  /// under an old name would teach that prices and cloths change at will.
+  TraitLesson lesson(std::size_t trait) const {
+    TraitLesson lesson = example_lesson(trait);
+    const bool without = trait == static_cast<std::size_t>(Trait::description);
+    const std::vector<double> chance = chances([&](const ScoredPair& pair) {
+      return pair.score - (without ? weights_.weight(pair.view, Trait::description) : 0);
+    });
+    for (std::size_t i = 0; i < pairs_.size(); ++i) {
+      const auto& step = pairs_[i].view[trait].step;
+      if (step && chance[i] >= kTeaches) lesson[*step] += chance[i];
+    }
+    return lesson;
+  }
+  TraitLesson example_lesson(std::size_t trait) const {
+    const auto all = static_cast<double>(input_.examples.size());
+    TraitLesson lesson{};
+    for (const PairView& view : input_.examples) {
+      if (const auto& step = view[trait].step)
+        lesson[*step] += std::min(1.0, kExamples / (all + 1));
+    }
+    return lesson;
   }
 
   const LikenessInput& input_;
   std::vector<ScoredPair> pairs_;
   std::map<std::string_view, double> lines_from_;
   std::map<std::string_view, double> lines_to_;
-  std::vector<PairView> teaching_;
-  std::vector<double> teaching_shares_;
   TraitWeights weights_;
   double carried_ = 0.5;  ///< share of the lines that have a partner
 };

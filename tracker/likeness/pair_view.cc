@@ -14,10 +14,18 @@ namespace {
 
 /// Two different words count as spellings of one from this trigram likeness on.
 constexpr double kSameWord = 0.55;
+/// How much of its weight another spelling of a word keeps, and another word for the garment.
+constexpr double kSpelling = 0.8;
+constexpr double kSynonym = 0.6;
+/// Texts with this share of their word pairs in common are made by one pattern ("This .. in .. has
+/// .. and .."); where what fills it differs, they tell of different lines.
+constexpr double kOnePattern = 0.45;
 /// Words shared by chance come in company ("wide leg trousers"), so their rarities do not quite add
 /// up.
 constexpr double kCompany = 0.9;
 constexpr double kRarestName = 9.5;  ///< nats
+/// Other lines that share all words of a name mostly have further words of their own.
+constexpr double kNothingElse = 0.6;
 /// Likewise for texts, whose words keep more company.
 constexpr double kTextCompany = 0.6;
 constexpr double kRarestText = 8;
@@ -59,9 +67,16 @@ double cosine(const std::vector<WordKey>& a, std::span<const double> weights, do
 bool spellings_of_one(const std::string& a, const std::string& b) {
   const auto& [shorter, longer] =
       std::minmax(a, b, [](const auto& x, const auto& y) { return x.size() < y.size(); });
+  if (is_abbreviation(shorter, longer)) return true;
   if (shorter.size() < 4) return false;
-  return longer.starts_with(shorter) || longer.ends_with(shorter) ||
+  return longer.starts_with(shorter) || longer.ends_with(shorter) || is_slip(a, b) ||
          trigram_likeness(a, b) >= kSameWord;
+}
+
+/// How far two lone words say the same: 0 when they do not.
+double same_word(const NameWord& a, const NameWord& b) {
+  if (spellings_of_one(a.text, b.text)) return kSpelling;
+  return !a.garment.empty() && a.garment == b.garment ? kSynonym : 0;
 }
 
 /// Weights of the words of two names: in both, and in one only.
@@ -75,13 +90,15 @@ struct LoneWord {
   double weight;
 };
 
-/// Words of one name only that spell words of the other: "Shirtdress" and "shirt dress".
+/// Words of one name only that spell words of the other, "Shirtdress" and "shirt dress", or name
+/// the same garment, "jumper" and "sweater".
 void pair_spellings(std::vector<LoneWord>& a, std::vector<LoneWord>& b, NameOverlap& overlap) {
   for (LoneWord& mine : a) {
     for (LoneWord& other : b) {
       if (mine.weight <= 0 || other.weight <= 0) continue;
-      if (!spellings_of_one(mine.word->text, other.word->text)) continue;
-      const double less = 0.8 * std::min(mine.weight, other.weight);
+      const double same = same_word(*mine.word, *other.word);
+      if (same == 0) continue;
+      const double less = same * std::min(mine.weight, other.weight);
       overlap.shared += less;
       mine.weight -= less;
       other.weight -= less;
@@ -129,13 +146,22 @@ TraitView view_name(const WeighedLine& a, const WeighedLine& b) {
   const std::uint8_t step =
       equal ? steps::kNameEqual : step_of(likeness, {0.15, 0.35, 0.55, 0.75, 0.93});
   const double rarity = std::min(kCompany * overlap.shared, kRarestName);
-  return {step, 0.85 * std::exp(-rarity)};
+  return {step, (equal ? kNothingElse : 1) * 0.85 * std::exp(-rarity)};
 }
 
 // --- Texts
 
-/// Steps by cosine; the last is an equal text. Where much is shared, it counts how rare that is:
-/// the same ten rare words are no chance, the same three common ones may be.
+bool of_one_pattern(const LineProfile& a, const LineProfile& b) {
+  const double shared =
+      sum_shared(a.phrases, b.phrases, [](std::size_t, std::size_t) { return 1.0; });
+  return shared >=
+             kOnePattern * static_cast<double>(std::max(a.phrases.size(), b.phrases.size())) &&
+         shared > 0;
+}
+
+/// Steps by cosine; the last is an equal text; the first also is another text by the same pattern.
+/// Where much is shared, it counts how rare that is: the same ten rare words are no chance, the
+/// same three common ones may be.
 TraitView view_description(const WeighedLine& a, const WeighedLine& b, const WordRates& rates) {
   const LineProfile& x = *a.profile;
   const LineProfile& y = *b.profile;
@@ -150,9 +176,10 @@ TraitView view_description(const WeighedLine& a, const WeighedLine& b, const Wor
   const double norms = a.description_norm * b.description_norm;
   const double by_words = std::exp(-std::min(kTextCompany * shared, kRarestText));
   if (x.description_key == y.description_key) {
-    return {steps::kDescriptionEqual, std::max(by_words, rates.description(x))};
+    return {steps::kDescriptionEqual, rates.description(x)};
   }
   const std::uint8_t step = step_of(norms > 0 ? squares / norms : 0, {0.08, 0.2, 0.35, 0.55, 0.8});
+  if (step < steps::kDescriptionMuch && of_one_pattern(x, y)) return {0, std::nullopt};
   if (step < steps::kDescriptionMuch) return {step, std::nullopt};
   return {step, by_words};
 }

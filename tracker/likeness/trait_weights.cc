@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace rangebook {
 namespace {
@@ -27,7 +28,7 @@ constexpr StepRates kSame{{
     {0.02, 0.08, 0.20, 0.70},                    // sizes
     {0.40, 0.20, 0.40},                          // picture
     {0.75, 0.25},                                // code
-    {0.03, 0.05, 0.92},                          // category
+    {0.01, 0.05, 0.94},                          // category
 }};
 // Within a category, but for the last row. Where the view names a chance, that counts instead.
 constexpr StepRates kOthers{{
@@ -43,20 +44,12 @@ constexpr StepRates kOthers{{
 }};
 
 void learn(StepRates& rates, double usual_pairs, const StepRates& usual,
-           const std::vector<PairView>& pairs, const std::vector<double>& shares) {
+           const std::vector<TraitLesson>& lessons) {
   for (std::size_t trait = 0; trait < kTraits; ++trait) {
-    std::array<double, kMaxSteps> counts{};
-    double all = usual_pairs;
-    for (std::size_t step = 0; step < kMaxSteps; ++step) {
-      counts[step] = usual_pairs * usual[trait][step];
-    }
-    for (std::size_t i = 0; i < pairs.size(); ++i) {
-      const auto& step = pairs[i][trait].step;
-      if (!step) continue;
-      counts[*step] += shares[i];
-      all += shares[i];
-    }
-    for (std::size_t step = 0; step < kMaxSteps; ++step) rates[trait][step] = counts[step] / all;
+    const TraitLesson& seen = lessons[trait];
+    const double all = usual_pairs + std::accumulate(seen.begin(), seen.end(), 0.0);
+    for (std::size_t step = 0; step < kMaxSteps; ++step)
+      rates[trait][step] = (usual_pairs * usual[trait][step] + seen[step]) / all;
   }
 }
 
@@ -66,14 +59,18 @@ TraitWeights::TraitWeights() : same_(kSame), others_(kOthers) {}
 
 // Random pairs are of one category, so the category itself keeps its usual rates.
 void TraitWeights::learn_others(const std::vector<PairView>& random_pairs) {
-  learn(others_, kUsualOthers, kOthers, random_pairs,
-        std::vector<double>(random_pairs.size(), 1.0));
+  std::vector<TraitLesson> lessons(kTraits, TraitLesson{});
+  for (const PairView& view : random_pairs) {
+    for (std::size_t trait = 0; trait < kTraits; ++trait) {
+      if (const auto& step = view[trait].step) ++lessons[trait][*step];
+    }
+  }
+  learn(others_, kUsualOthers, kOthers, lessons);
   others_[index(Trait::category)] = kOthers[index(Trait::category)];
 }
 
-void TraitWeights::learn_same(const std::vector<PairView>& pairs,
-                              const std::vector<double>& shares) {
-  learn(same_, kUsualSame, kSame, pairs, shares);
+void TraitWeights::learn_same(const std::vector<TraitLesson>& lessons) {
+  learn(same_, kUsualSame, kSame, lessons);
   same_[index(Trait::category)] = kSame[index(Trait::category)];
 }
 

@@ -38,5 +38,22 @@ TEST(LikenessWords, TrigramsTellSpellingsFromWords) {
   EXPECT_DOUBLE_EQ(trigram_likeness("ab", "abc"), 2.0 / 5);
 }
 
+TEST(LikenessWords, ASlipOfTheKeyboardIsTheSameWord) {
+  EXPECT_TRUE(is_slip("shirt", "shrit"));
+  EXPECT_TRUE(is_slip("cardigan", "cardgan"));
+  EXPECT_TRUE(is_slip("cardigann", "cardigan"));
+  EXPECT_FALSE(is_slip("shirt", "short"));
+  EXPECT_FALSE(is_slip("tier", "tie"));
+  EXPECT_FALSE(is_slip("coat", "coat"));
+  EXPECT_FALSE(is_slip("12034", "12304"));
+}
+
+TEST(LikenessWords, AnAbbreviationLeavesTheVowelsOut) {
+  EXPECT_TRUE(is_abbreviation("blk", "black"));
+  EXPECT_TRUE(is_abbreviation("shrt", "shirt"));
+  EXPECT_FALSE(is_abbreviation("coat", "cocoat"));
+  EXPECT_FALSE(is_abbreviation("x2", "x120"));
+}
+
 }  // namespace
 }  // namespace rangebook
