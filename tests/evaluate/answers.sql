@@ -6,7 +6,7 @@ INSERT INTO mirror VALUES
   ('size-gap-filled', 'size-gap-opened'), ('fit-range-added', 'fit-range-dropped'),
   ('price-up', 'price-down'), ('marked-down', 'markdown-ended'), ('stock-back', 'stock-out');
 INSERT INTO mirror SELECT mirrored, kind FROM mirror;
-CREATE TEMP VIEW change AS
+CREATE TEMP TABLE change AS
   SELECT value ->> 'kind' AS kind, value -> 'before' AS before, value -> 'after' AS after,
     value -> 'line' AS line
   FROM json_each(readfile($file), '$.changes');
