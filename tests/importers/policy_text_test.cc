@@ -35,6 +35,7 @@ void expect_floors(const std::string& file) {
 TEST(PolicyText, HeldOutTexts) { expect_floors("held_out.txt"); }
 TEST(PolicyText, TuningTexts) { expect_floors("tuning.txt"); }
 TEST(PolicyText, FreshTexts) { expect_floors("fresh.txt"); }
+TEST(PolicyText, LaterFreshTexts) { expect_floors("fresh_2.txt"); }
 
 }  // namespace
 }  // namespace rangebook
