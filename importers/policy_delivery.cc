@@ -143,6 +143,15 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has_any(R::example, R::other_service)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
+  if (!goes_on) line_places_.clear();
+  for (const auto& mark : s.marks) {
+    const bool known =
+        std::find(line_places_.begin(), line_places_.end(), mark.value) != line_places_.end();
+    if (mark.role == R::region && !known) line_places_.emplace_back(mark.value);
+  }
+  if (doubt_.empty() && line_places_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
+    doubt_ = "It is not clear which delivery is meant.";
+  }
   const bool names_delivery = s.has_any(R::delivery, R::kind, R::region) && !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
   auto clauses = clauses_of(s);

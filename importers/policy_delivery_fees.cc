@@ -74,17 +74,18 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     const auto* from = close_before(part, R::from, mark.begin, 3);
     const bool order_before = close_before(part, R::order, mark.begin, 2) != nullptr;
     const bool bounded = clause.free || orders || amounts.size() > 1 || of_sentence;
-    if (more) {
+    const bool at_least =
+        more ||
+        (over == nullptr && under == nullptr &&
+         ((from != nullptr && bounded) || (order_before && (clause.free || amounts.size() > 1))));
+    const bool below = under != nullptr && over == nullptr &&
+                       (orders || s.has(R::order) || clause.free || amounts.size() > 1);
+    if (at_least) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin});
     } else if (over != nullptr) {
       clause.limits.push_back({*mark.money, Bound::over, mark.begin});
-    } else if (under != nullptr &&
-               (orders || s.has(R::order) || clause.free || amounts.size() > 1)) {
+    } else if (below) {
       clause.limits.push_back({*mark.money, Bound::under, mark.begin});
-    } else if (from != nullptr && bounded) {
-      clause.limits.push_back({*mark.money, Bound::from, mark.begin});
-    } else if (order_before && (clause.free || amounts.size() > 1)) {
-      clause.limits.push_back({*mark.money, Bound::from, mark.begin});
     } else {
       const bool starts = from != nullptr && from->end + 1 >= mark.begin;
       clause.fees.push_back({*mark.money, mark.begin, starts});

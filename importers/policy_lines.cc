@@ -172,8 +172,15 @@ bool goes_on(std::string_view before, std::string_view next) {
                     static_cast<unsigned char>(first) >= 0x80);
 }
 
-/// Cuts the mark of a list item off.
+/// Cuts the mark or the number of a list item off.
 bool take_bullet(std::string_view& line) {
+  const auto digits = line.find_first_not_of("0123456789");
+  if (digits != line.npos && digits > 0 && digits < 3 && digits + 2 < line.size() &&
+      (line[digits] == '.' || line[digits] == ')') && line[digits + 1] == ' ' &&
+      !is_ascii_digit(line[digits + 2])) {
+    line.remove_prefix(digits + 2);
+    return true;
+  }
   for (const std::string_view mark : {"- ", "* ", "• ", "– ", "· ", "o "}) {
     if (!line.starts_with(mark)) continue;
     line.remove_prefix(mark.size());

@@ -37,6 +37,7 @@ class Numbers {
 
   std::vector<PolicyMark> read() {
     add_money();
+    add_country_codes();
     for (std::size_t at = 0; at < tokens_.size(); ++at) {
       if (taken(at)) continue;
       if (add_date(at) || add_span(at) || add_measure(at)) continue;
@@ -81,6 +82,22 @@ class Numbers {
       PolicyMark mark{.role = R::money};
       mark.money = amount_of(sentence_.substr(money.begin, money.end - money.begin), currency);
       add(std::move(mark), begin, end);
+    }
+  }
+
+  /// "NL: 3,99": codes of countries in capitals, in a sentence that is not all capitals.
+  void add_country_codes() {
+    static constexpr std::string_view kCodes[] = {"NL", "BE", "DE", "FR", "AT", "CH", "IE", "LU"};
+    const auto small = std::count_if(sentence_.begin(), sentence_.end(),
+                                     [](char c) { return c >= 'a' && c <= 'z'; });
+    if (small < 6) return;
+    for (std::size_t at = 0; at < tokens_.size(); ++at) {
+      const auto word = sentence_.substr(tokens_[at].begin, tokens_[at].end - tokens_[at].begin);
+      const auto* code = std::find(std::begin(kCodes), std::end(kCodes), word);
+      if (code == std::end(kCodes) || phrase_at(at, R::region) != nullptr) continue;
+      PolicyMark mark{.role = R::region};
+      mark.value = *code;
+      add(std::move(mark), at, at + 1);
     }
   }
 
@@ -367,7 +384,8 @@ class Numbers {
       });
       const bool time =
           phrase.role == R::kind && phrase.value == "next-day" && is_time(phrase.begin);
-      if (!covered && !time && phrase.role != R::unit) all.push_back(phrase);
+      const bool plain = phrase.role != R::unit && phrase.role != R::next_day;
+      if (!covered && !time && plain) all.push_back(phrase);
     }
     all.insert(all.end(), found_.begin(), found_.end());
     all.insert(all.end(), implied_.begin(), implied_.end());

@@ -13,23 +13,6 @@ using Sentence = PolicySentence;
 
 bool states_cost(const Sentence& part) { return part.has_any(R::free, R::payer, R::money); }
 
-/// The parts of a sentence between its stops and joints.
-std::vector<Sentence> parts_of(const Sentence& s) {
-  std::vector<Sentence> parts;
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  std::uint32_t begin = 0;
-  for (std::uint32_t at = 0; at <= size; ++at) {
-    const bool stop = at == size || is_stop(s.word(at)) || is_joint(s, at);
-    const bool inside =
-        at < size && std::any_of(s.marks.begin(), s.marks.end(),
-                                 [&](const auto& m) { return m.begin <= at && at < m.end; });
-    if (!stop || inside) continue;
-    if (at > begin) parts.push_back(part_of(s, begin, at));
-    begin = at + 1;
-  }
-  return parts;
-}
-
 }  // namespace
 
 /// Parts that speak of the same methods and the same cost.
@@ -78,6 +61,10 @@ void ReturnRules::claim_free(const Sentence& s, std::string_view prefix, std::st
 
 void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::string doubt;
+  if (s.has(R::order) && s.has(R::money) && s.has_any(R::over, R::from, R::under, R::or_more)) {
+    doubt = "It depends on the value of the order.";
+  }
+  if (s.has(R::smaller)) doubt = "It depends on what is said before.";
   if (group.threshold) doubt = "It depends on the value of the order.";
   if (group.starting) doubt = "The amount is where prices start.";
   std::vector<std::string> places;
@@ -108,6 +95,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
 void ReturnRules::read_costs(const Sentence& s) {
   if (s.has_any(R::restocking, R::item, R::first_delivery)) return;
   const auto parts = parts_of(s);
+  const auto earlier = std::exchange(methods_, {});
   std::vector<CostGroup> groups(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const bool speaks = parts[i].has(R::method) || states_cost(parts[i]);
@@ -122,9 +110,15 @@ void ReturnRules::read_costs(const Sentence& s) {
     if (opens) groups.emplace_back();
     groups.back().add(parts[i]);
   }
-  const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer);
+  const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
+                                 (!earlier.empty() && s.has(R::money) && s.has(R::refund));
   if (!speaks_of_returns) return;
   if (s.has(R::kept_below) && s.has(R::charged_after)) return;
+  for (const auto& group : groups) {
+    methods_.insert(methods_.end(), group.methods.begin(), group.methods.end());
+  }
+  const bool bare = groups.size() == 1 && groups.front().methods.empty() && s.has(R::money);
+  if (bare) groups.front().methods = earlier;
   for (const auto& group : groups) {
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }

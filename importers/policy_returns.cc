@@ -106,9 +106,24 @@ std::vector<const PolicyMark*> items_of(const Sentence& s) {
   return items;
 }
 
+/// "No refund on .., but an exchange": an exchange or credit in a clause that refuses nothing.
+bool offers_instead(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return (one.role == R::exchange || one.role == R::credit) &&
+           !clause_around(s, one).has_any(R::negation, R::no_return);
+  });
+}
+
+/// "unless the goods are faulty"
+bool is_exception(const Sentence& s, const PolicyMark& faulty) {
+  return word_between(s, faulty.begin < 6 ? 0 : faulty.begin - 6, faulty.begin,
+                      {"unless", "except", "sauf", "ausser", "tenzij", "behalve", "denn"});
+}
+
 /// What the sentence says about one of its items; nothing if it only mentions it.
 std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool in_list) {
   const PolicyMark* refusal = last_before(s, R::no_return, item.begin);
+  if (refusal == nullptr) refusal = last_before(s, R::final_sale, item.begin);
   const PolicyMark* later = next_after(s, R::no_return, item.end);
   const PolicyMark* seal = next_after(s, R::seal, item.end);
   const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
@@ -119,7 +134,11 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   const bool refused_first = later != nullptr && seal != nullptr && later->begin < seal->begin &&
                              word_between(s, later->end, seal->begin, {",", ";", "while", "and"}) &&
                              next_item != nullptr && next_item->begin < seal->begin;
-  if (seal != nullptr && !other_between && !refused_first) {
+  // "swimwear without its strip": speaks of the item before it alone
+  const bool of_one = seal != nullptr && next_item != nullptr && next_item->begin < seal->begin &&
+                      word_between(s, seal->begin < 2 ? 0 : seal->begin - 2, seal->begin,
+                                   {"without", "ohne", "sans", "zonder"});
+  if (seal != nullptr && !other_between && !refused_first && !of_one) {
     return ItemRule::unopened_only;
   }
   if (seal_before != nullptr && seal_before->end == item.begin) {
@@ -131,8 +150,10 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   const bool left_out =
       next_after(s, R::outside, item.end) != nullptr && s.has(R::returns) && !s.has(R::returnable);
   const bool no_money = s.has(R::negation) && s.has_any(R::refund, R::refund_act);
-  const bool refused = refusal != nullptr || later != nullptr || in_list || left_out;
-  if ((only || no_money) && (s.has(R::exchange) || s.has(R::credit))) {
+  const bool instead = no_money && offers_instead(s);
+  const bool refused = refusal != nullptr || later != nullptr || in_list || left_out ||
+                       (no_money && !s.has(R::outside));
+  if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
     if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
     return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
   }
@@ -163,9 +184,14 @@ void ReturnRules::set_region(const Sentence& s) {
   prefix_ = "return." + key + ".";
 }
 
-void ReturnRules::read(const Sentence& s) {
+void ReturnRules::read(const Sentence& s, bool goes_on) {
+  if (!goes_on) methods_.clear();
   if (s.has(R::example)) return;
-  if (s.has(R::faulty) && !s.has(R::unless_faulty) && !s.has_any(R::no_return, R::need)) return;
+  const auto* faulty = s.first(R::faulty);
+  if (faulty != nullptr && !s.has_any(R::unless_faulty, R::no_return, R::need) &&
+      !is_exception(s, *faulty)) {
+    return;
+  }
   set_region(s);
   doubt_.clear();
   if (s.has(R::hedge)) doubt_ = kHedged;
@@ -276,6 +302,12 @@ bool ReturnRules::read_season(const Sentence& s) {
   } else if (!bought.empty()) {
     return true;
   }
+  if (season.to && season.until && season.until->year && !season.to->year) {
+    season.to->year = *season.until->year - (season.to->month > season.until->month ? 1 : 0);
+  }
+  if (season.from && !season.to && season.until && season.until->year && !season.from->year) {
+    season.from->year = *season.until->year - (season.from->month > season.until->month ? 1 : 0);
+  }
   if (season.from && season.to && season.to->year && !season.from->year) {
     season.from->year = *season.to->year - (season.from->month > season.to->month ? 1 : 0);
   }
@@ -325,7 +357,7 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
       act_behind != nullptr && !return_left && !between(s, R::returns, span.end, act_behind->begin);
   if (ours || asked_refund_ ||
       ((act_close || act_first) && !(customers && event->value == "purchase"))) {
-    if (s.has_any(R::refund, R::refund_act) || asked_refund_) {
+    if (s.has_any(R::refund, R::refund_act) || asked_refund_ || ours) {
       DaySpan time = span.span;
       if (time.min == time.max && span.open) time.min.reset();
       claim(s, "refund_within", value_text(time));
@@ -360,7 +392,10 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
 }
 
 void ReturnRules::read_refund(const Sentence& s) {
-  if (!s.has_any(R::refund, R::refund_act, R::returns, R::no_return)) return;
+  if (!s.has_any(R::refund, R::refund_act, R::returns, R::no_return) &&
+      !(s.has(R::credit) && s.has(R::only))) {
+    return;
+  }
   const bool refuses = s.has(R::negation);
   if (s.has(R::original) && !refuses && s.has_any(R::refund, R::refund_act)) {
     claim(s, "refund",
@@ -368,17 +403,23 @@ void ReturnRules::read_refund(const Sentence& s) {
   } else if (s.has(R::credit) && s.has(R::only) && !s.has(R::item)) {
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
   }
-  const auto* fee = s.first(R::first_delivery);
-  if (fee != nullptr && s.has_any(R::refund, R::refund_act, R::no_return) &&
-      !s.has(R::return_form)) {
-    const bool excluded =
-        refuses || s.has_any(R::outside, R::no_return) ||
-        word_between(s, 0, fee->begin, {"minus", "less", "abzuglich", "zuzuglich"});
-    claim(s, "delivery_refunded", value_text(!excluded),
-          s.has(R::money) ? "The sentence names an amount too." : std::string{});
-  }
+  for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
 }
 
+/// "The cost of delivery is not refunded."
+void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) {
+  const bool about_refund = part.has_any(R::refund, R::refund_act, R::no_return);
+  const bool plain = part.has(R::delivery) && part.has(R::negation) && !part.has(R::returns) &&
+                     part.has_any(R::refund, R::refund_act);
+  if (!about_refund || part.has(R::return_form) || (!plain && !part.has(R::first_delivery))) return;
+  const auto* fee = part.first(R::first_delivery);
+  const bool excluded =
+      part.has_any(R::negation, R::outside, R::no_return) || plain ||
+      (fee != nullptr &&
+       word_between(part, 0, fee->begin, {"minus", "less", "abzuglich", "zuzuglich", "exclude"}));
+  claim(s, "delivery_refunded", value_text(!excluded),
+        part.has(R::money) ? "The sentence names an amount too." : std::string{});
+}
 void ReturnRules::read_rest(const Sentence& s) {
   const auto* exchange = s.first(R::exchange);
   if (exchange != nullptr && !s.has_any(R::item, R::day)) {

@@ -28,7 +28,8 @@ class ReturnRules {
   ReturnRules(PolicyFrame frame, PolicyClaims& claims)
       : frame_(std::move(frame)), claims_(claims) {}
 
-  void read(const PolicySentence& sentence);
+  /// `goes_on`: it follows a sentence of the same line, whose method it may speak of.
+  void read(const PolicySentence& sentence, bool goes_on = false);
   /// The question that the next sentence answers; nothing when it answers none.
   void ask(const PolicySentence* question);
   /// A question that was answered with yes or no.
@@ -52,12 +53,14 @@ class ReturnRules {
   void claim_group(const PolicySentence& sentence, const CostGroup& group);
   void claim_free(const PolicySentence& sentence, std::string_view prefix, std::string doubt);
   void read_refund(const PolicySentence& sentence);
+  void read_delivery_refund(const PolicySentence& sentence, const PolicySentence& part);
   void read_rest(const PolicySentence& sentence);
 
   PolicyFrame frame_;
   PolicyClaims& claims_;
   std::string prefix_ = "return.";
-  std::string doubt_;  ///< of the sentence at hand
+  std::string doubt_;                      ///< of the sentence at hand
+  std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
   bool in_list_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
   bool asked_refund_ = false;  ///< .. about when the money comes
@@ -119,6 +122,7 @@ class DeliveryRules {
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   Option last_;
+  std::vector<std::string> line_places_;  ///< named in the sentences of the line so far
   std::string doubt_;
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key
   std::map<std::string, std::vector<Step>> weights_;

@@ -46,7 +46,7 @@ inline PolicySentence part_of(const PolicySentence& whole, std::uint32_t begin, 
     if (mark.begin < begin || mark.end > end) continue;
     mark.begin -= begin;
     mark.end -= begin;
-    part.marks.push_back(std::move(mark));
+    part.marks.push_back(mark);
   }
   return part;
 }
@@ -82,6 +82,23 @@ inline bool is_joint(const PolicySentence& s, std::size_t at) {
 inline bool is_stop(std::string_view word) {
   return word == ";" || word == "," || word == "|" || word == "(" || word == ")" || word == ":" ||
          word == "." || word == "!" || word == "?";
+}
+
+/// The parts of a sentence between its stops and joints.
+inline std::vector<PolicySentence> parts_of(const PolicySentence& s) {
+  std::vector<PolicySentence> parts;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  std::uint32_t begin = 0;
+  for (std::uint32_t at = 0; at <= size; ++at) {
+    const bool stop = at == size || is_stop(s.word(at)) || is_joint(s, at);
+    const bool inside =
+        at < size && std::any_of(s.marks.begin(), s.marks.end(),
+                                 [&](const auto& m) { return m.begin <= at && at < m.end; });
+    if (!stop || inside) continue;
+    if (at > begin) parts.push_back(part_of(s, begin, at));
+    begin = at + 1;
+  }
+  return parts;
 }
 
 }  // namespace rangebook

@@ -28,7 +28,8 @@ constexpr std::size_t kLongestSentence = 2000;
 enum class Topic : std::uint8_t { none, delivery, returns };
 
 bool speaks_of_returns(const PolicySentence& s) {
-  return s.has_any(R::returns, R::return_form, R::no_return, R::final_sale, R::refund_act) ||
+  return s.has_any(R::returns, R::returnable, R::return_form, R::no_return, R::final_sale,
+                   R::refund_act) ||
          (s.has(R::refund) && !s.has(R::kind)) || (s.has(R::exchange) && !s.has(R::money));
 }
 
@@ -211,7 +212,7 @@ class PolicyReader {
 
   void read_returns(const PolicySentence& s) {
     if (!goes_on_ || speaks_of_returns(s)) topic_ = Topic::returns;
-    returns_.read(s);
+    returns_.read(s, goes_on_);
   }
 
   void read_delivery(const PolicySentence& s) {
