@@ -13,10 +13,11 @@
 namespace rangebook {
 namespace {
 
-constexpr std::size_t kThemes = 12;
+constexpr std::size_t kThemes = 13;
 
 constexpr NameTable<Theme, kThemes> kThemeNames{{
     {Theme::sizes, "sizes"},
+    {Theme::terms, "terms"},
     {Theme::prices, "prices"},
     {Theme::entry_prices, "entry-prices"},
     {Theme::markdowns, "markdowns"},
@@ -32,6 +33,7 @@ constexpr NameTable<Theme, kThemes> kThemeNames{{
 
 constexpr NameTable<Theme, kThemes> kThemeWords{{
     {Theme::sizes, "Sizes"},
+    {Theme::terms, "Terms"},
     {Theme::prices, "Prices"},
     {Theme::entry_prices, "Entry prices"},
     {Theme::markdowns, "Markdowns"},

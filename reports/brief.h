@@ -19,6 +19,7 @@ namespace rangebook {
 /// whether it comes in their size at all, then what it costs, then what there is.
 enum class Theme : std::uint8_t {
   sizes,
+  terms,
   prices,
   entry_prices,
   markdowns,

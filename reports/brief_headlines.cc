@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "reports/brief_terms.h"
 #include "reports/change_groups.h"
 #include "reports/share_words.h"
 #include "reports/wording.h"
@@ -254,6 +255,7 @@ std::vector<Headline> brief_headlines(const ChangeSet& set, SourceList& sources)
   add_reach(out, set, ChangeKind::reach_narrowed, sources);
   const bool by_category = !out.empty();
   if (!by_category) add_line_sizes(out, set, sources);
+  add_terms_headline(out, set, sources);
   add_index(out, set, sources);
   add_entry_prices(out, set, sources);
   const bool most_recoded = is_mostly_recoded(set);

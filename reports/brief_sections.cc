@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "reports/brief_terms.h"
 #include "reports/change_groups.h"
 #include "reports/wording.h"
 
@@ -210,6 +211,7 @@ std::vector<BriefSection> brief_sections(const ChangeSet& set,
   std::vector<BriefSection> all;
   all.push_back(looked_at_section(set, sources));
   all.push_back(sizes_section(set, sources));
+  all.push_back(terms_section(set, sources));
   all.push_back(prices_section(set, sources));
   all.push_back(presence_section(set, line_new, "new", "New lines",
                                  "Lines that were not there last time", sources));

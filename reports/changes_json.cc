@@ -286,6 +286,12 @@ class ChangesWriter {
     json_.member("carli", index_text(content.carli));
     json_.member("lines", content.lines);
   }
+  void members(const TermsFact& content) {
+    json_.member("field", content.field);
+    json_.member("value", content.value);
+    json_.member("sentence", content.sentence);
+    json_.member("direction", to_string(content.direction));
+  }
 
   const ChangeSet& set_;
   std::string from_day_;

@@ -79,7 +79,7 @@ class Page {
     const auto list = html_.in("ul");
     content_link("in-short", "In short");
     for (const BriefSection& each : page_.sections) content_link(each.id, each.heading);
-    content_link("sources", "Sources");
+    if (!page_.sources.empty()) content_link("sources", "Sources");
   }
 
   void content_link(std::string_view id, std::string_view heading) {
@@ -253,6 +253,7 @@ class Page {
   }
 
   void sources() {
+    if (page_.sources.empty()) return;
     const auto section = html_.in("section", {{"aria-labelledby", "sources"}});
     html_.element("h2", {{"id", "sources"}}, "Sources");
     const auto matter = html_.in("div", {{"class", "matter"}});

@@ -96,7 +96,7 @@ std::string page_text(const ReportPage& page) {
       out += fmt::format("  {}\n", plain_text(each, true));
     for (const BriefTable& table : section.tables) add_table(out, table);
   }
-  out += "\nSources\n";
+  if (!page.sources.empty()) out += "\nSources\n";
   number = 0;
   for (const Source& source : page.sources) {
     out += fmt::format("  [{}] {}\n", ++number, plain_text(source_phrase(source), false));

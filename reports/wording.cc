@@ -134,6 +134,9 @@ struct SideWords {
     if (fact.jevons == IndexFact{}.jevons) return Phrase{}.figure("1.0000");
     return Phrase{}.figure(index_words(fact.jevons)).words(" on ").figure(lines_words(fact.lines));
   }
+  Phrase operator()(const TermsFact& fact) const {
+    return Phrase{}.words(fact.field).words(": ").figure(fact.value);
+  }
 };
 
 struct Addend {

@@ -60,4 +60,16 @@ std::optional<ChangeKind> parse_change_kind(std::string_view name) {
 std::string_view to_string(LinkEvidence evidence) { return name_of(kEvidenceNames, evidence); }
 std::string_view to_string(LinkAuthority authority) { return name_of(kAuthorityNames, authority); }
 
+std::string_view to_string(TermsDirection direction) {
+  switch (direction) {
+    case TermsDirection::neutral:
+      break;
+    case TermsDirection::better:
+      return "better";
+    case TermsDirection::worse:
+      return "worse";
+  }
+  return "neutral";
+}
+
 }  // namespace rangebook

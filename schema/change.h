@@ -115,8 +115,20 @@ struct IndexFact {
   std::uint32_t lines = 0;
   auto operator<=>(const IndexFact&) const = default;
 };
+/// Is a change of terms good for the customer? `neutral`: neither, or it depends.
+enum class TermsDirection : std::uint8_t { neutral, better, worse };
+std::string_view to_string(TermsDirection direction);  ///< `better`
+
+/// One field of the delivery and return terms. Both sides of a change carry its direction.
+struct TermsFact {
+  std::string field;     ///< as in terms_fields.h: `return.window`
+  std::string value;     ///< canonical text: `28 days from delivery`
+  std::string sentence;  ///< it was read from; empty for what was typed in
+  TermsDirection direction = TermsDirection::neutral;
+  auto operator<=>(const TermsFact&) const = default;
+};
 using Fact = std::variant<NameFact, PriceFact, ColourFact, SizeFact, CompositionFact, CategoryFact,
-                          StockFact, IndexFact>;
+                          StockFact, IndexFact, TermsFact>;
 
 /// Where one side of a change was seen: a document of the capture and the line in it.
 struct Sighting {

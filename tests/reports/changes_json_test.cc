@@ -35,6 +35,12 @@ json expected(const CategoryFact& fact) { return {{"category", fact.category}}; 
 json expected(const StockFact& fact) {
   return {{"in_stock", fact.in_stock}, {"offered", fact.offered}};
 }
+json expected(const TermsFact& fact) {
+  return {{"field", fact.field},
+          {"value", fact.value},
+          {"sentence", fact.sentence},
+          {"direction", to_string(fact.direction)}};
+}
 /// Decimal strings turned back into millionths, so the printing is checked from the other side.
 std::int64_t millionths(const json& text) {
   std::string digits = text.get<std::string>();

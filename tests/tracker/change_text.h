@@ -43,6 +43,9 @@ struct FactText {
   std::string operator()(const IndexFact& f) const {
     return fmt::format("{}/{}/{} of {}", f.jevons, f.dutot, f.carli, f.lines);
   }
+  std::string operator()(const TermsFact& f) const {
+    return fmt::format("{} = {} ({})", f.field, f.value, to_string(f.direction));
+  }
 };
 
 inline std::string text_of(const std::optional<Fact>& fact) {

@@ -7,6 +7,7 @@
 
 #include "schema/error.h"
 #include "schema/nearest_word.h"
+#include "tracker/app/cli_terms.h"
 #include "tracker/app/cli_words.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/scope_words.h"
@@ -37,6 +38,8 @@ class CommandLine {
     add_sizes();
     add_lists();
     add_profiles();
+    add_terms_commands(
+        app_, {[this] { return book(); }, [this](Action action) { action_ = std::move(action); }});
     add_upkeep();
   }
 

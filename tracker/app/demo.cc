@@ -6,14 +6,17 @@
 #include <fstream>
 #include <iterator>
 #include <sstream>
+#include <utility>
 
 #include "reports/brief.h"
 #include "reports/brief_formats.h"
+#include "reports/order_report.h"
 #include "schema/error.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/pipeline.h"
 #include "tracker/app/scope_words.h"
+#include "tracker/app/terms_desk.h"
 
 namespace rangebook {
 namespace {
@@ -110,6 +113,43 @@ void print_headlines(const std::vector<ShopBrief>& briefs) {
   }
 }
 
+/// The saved policies of terms.tsv.
+void take_terms(Book& book, const std::string& feeds) {
+  const fs::path list = fs::path(feeds) / "terms.tsv";
+  std::ifstream in(list);
+  if (!in) throw Error(fmt::format("{} cannot be read.", list.string()));
+  std::size_t number = 0;
+  bool header = true;
+  for (std::string line; std::getline(in, line);) {
+    ++number;
+    if (line.empty() || line.front() == '#' || std::exchange(header, false)) continue;
+    const auto cells = split(line, '\t');
+    const auto on = cells.size() == 3 ? parse_day(cells[1]) : std::nullopt;
+    const auto shop = on ? book.find_shop(cells[0]) : std::nullopt;
+    if (!shop) damaged(list, number);
+    const auto read = read_terms_files({(fs::path(feeds) / cells[2]).string()}, shop->shop, *on);
+    keep_terms(book, *shop, *on, read.reading, read.documents);
+  }
+}
+
+/// One order across all shops, in each of their currencies: nothing is converted.
+void write_orders(const Book& book, const std::string& out) {
+  constexpr MinorUnits kKept = 6900;
+  constexpr MinorUnits kBack = 4500;
+  for (const std::string_view code : {"GBP", "EUR"}) {
+    Order order{Currency::from_code(code).value(), {}, 0, 1, {}, {}, {}, {}, {}, {}};
+    order.items = {{kKept, false, {}}, {kBack, true, {}}};
+    order.bought = parse_day("2026-11-20").value();
+    const auto compared = compare_terms(book, {}, order, order.bought, {});
+    if (const auto* missing = std::get_if<NotThere>(&compared)) throw Error(missing->message);
+    const fs::path file = fs::path(out) / fmt::format("order-{}.html", code);
+    auto page = order_page(std::get<OrderComparison>(compared));
+    page.invented = true;
+    write_output(page_html(page), {"html", file.string()});
+    fmt::print("  {}\n", file.string());
+  }
+}
+
 }  // namespace
 
 int command_demo(const std::string& feeds, const std::string& out) {
@@ -127,6 +167,7 @@ int command_demo(const std::string& feeds, const std::string& out) {
     fmt::print("{} {}: {} lines, {} variants\n", capture.shop.name, report.info.season,
                report.outcome.lines, report.outcome.variants);
   }
+  take_terms(book, feeds);
   std::vector<ShopBrief> briefs;
   BriefOptions invented;
   invented.invented = true;
@@ -140,6 +181,7 @@ int command_demo(const std::string& feeds, const std::string& out) {
     write_output(brief_html(briefs.back().brief), {"html", file.string()});
     fmt::print("  {}\n", file.string());
   }
+  write_orders(book, out);
   print_headlines(briefs);
   return kDone;
 }

@@ -17,6 +17,8 @@
 #include "tracker/palette.h"
 #include "tracker/season_parser.h"
 #include "tracker/store/snapshot_reader.h"
+#include "tracker/store/terms_store.h"
+#include "tracker/terms_diff.h"
 #include "tracker/was_price.h"
 
 namespace rangebook {
@@ -266,7 +268,12 @@ std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const Compare
   number_lines(after, identities, place_to);
   // 3. Differences. Earlier captures tell a returned line from a new one.
   ChangeSet set = diff_snapshots(before, after, links, earlier);
-  // 4. "Was" prices last: they need the later capture and those shortly before it, not the earlier
+  // 4. Terms: the shop's, not a line's, and with days of their own.
+  const ShopRecord shop = book.find_shop(request.shop).value();
+  const auto versions = terms_versions(book, shop);
+  add_terms_changes(terms_in_force(shop.shop, versions, from_info.on),
+                    terms_in_force(shop.shop, versions, to_info.on), set);
+  // 5. "Was" prices last: they need the later capture and those shortly before it, not the earlier
   //    one of the comparison.
   set.was_prices = check_was_prices(book, roll, identities, {place_to, after});
   return set;
