@@ -78,7 +78,7 @@ BriefTable lines_table(std::string key, std::string caption, std::vector<BriefCo
 Phrase only_side(const Change& change, SourceList& sources) {
   Phrase cell = change.line ? line_cell(*change.line) : Phrase{};
   sources.cite(cell, change.evidence.after ? change.evidence.after : change.evidence.before);
-  return cell;
+  return cell.append(related_phrase(change));
 }
 
 /// Lines with their category, sorted by category and otherwise as in the change set.
@@ -198,7 +198,7 @@ BriefTable sides_table(const ChangeList& changes, std::string key, std::string c
                   {{"what", "What", false}, {"then", "Then", false}, {"now", "Now", false}});
   for (const Change* change : changes) {
     table.rows.push_back({change->line ? line_cell(*change->line) : Phrase{},
-                          Phrase{}.words(kind_words(change->kind)),
+                          Phrase{}.words(kind_words(change->kind)).append(related_phrase(*change)),
                           side_cell(*change, false, sources), side_cell(*change, true, sources)});
   }
   return table;

@@ -45,6 +45,11 @@ class ChangesWriter {
     return json_.take() + '\n';
   }
 
+  std::string write_one(const Change& each) {
+    change(each);
+    return json_.take();
+  }
+
  private:
   void section(std::string_view name) {
     json_.line_break();
@@ -221,7 +226,22 @@ class ChangesWriter {
     nullable("after", each.evidence.after, [this](const Sighting& seen) { sighting(seen); });
     json_.member("link", each.evidence.link);
     json_.end_object();
+    if (!each.related.empty()) related(each.related);
     json_.end_object();
+  }
+
+  void related(const std::vector<RelatedLine>& lines) {
+    json_.key("related");
+    json_.begin_array();
+    for (const RelatedLine& each : lines) {
+      json_.begin_object();
+      json_.member("relation", to_string(each.relation));
+      json_.member("colour", each.colour);
+      json_.key("line");
+      line(each.line);
+      json_.end_object();
+    }
+    json_.end_array();
   }
 
   void line(const LineRef& ref) {
@@ -306,6 +326,11 @@ std::string index_text(std::int64_t millionths) {
   const auto size = millionths < 0 ? 0 - static_cast<std::uint64_t>(millionths)
                                    : static_cast<std::uint64_t>(millionths);
   return fmt::format("{}{}.{:06}", millionths < 0 ? "-" : "", size / kOne, size % kOne);
+}
+
+std::string change_json(const Change& change) {
+  const ChangeSet alone;
+  return ChangesWriter(alone).write_one(change);
 }
 
 std::string changes_json(const ChangeSet& set) { return ChangesWriter(set).write(); }

@@ -12,6 +12,9 @@ namespace rangebook {
 /// change sets give equal bytes. Adding keys is allowed; renaming one makes a new version.
 std::string changes_json(const ChangeSet& set);
 
+/// One change in the same form, without a line break.
+std::string change_json(const Change& change);
+
 /// An index of millionths as a decimal with six places: `1.031200`.
 std::string index_text(std::int64_t millionths);
 

@@ -50,12 +50,13 @@ std::string text_line(const Change& change) {
   std::string line = code.empty() ? "  " : fmt::format("  {}  ", code);
   line += clean_line(subject_name(change));
   if (!both.empty()) line += fmt::format("  {}", both);
+  line += plain_text(related_phrase(change), false);
   return line + fmt::format("  [{}]\n", clean_line(places(change)));
 }
 
 std::string markdown_row(const Change& change) {
   return fmt::format("| {} | {} | {} | {} | {} |\n", markdown_escaped(subject_code(change)),
-                     markdown_escaped(subject_name(change)),
+                     markdown_escaped(subject_name(change)) + markdown_text(related_phrase(change)),
                      markdown_text(side_phrase(change.kind, change.before)),
                      markdown_text(side_phrase(change.kind, change.after)),
                      markdown_escaped(places(change)));

@@ -112,6 +112,11 @@ void JsonWriter::null() {
   out_ += "null";
 }
 
+void JsonWriter::written(std::string_view json) {
+  before_value();
+  out_ += json;
+}
+
 void JsonWriter::number_text(long long number) {
   before_value();
   append_number(out_, number);

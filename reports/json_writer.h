@@ -36,6 +36,8 @@ class JsonWriter {
     }
   }
   void null();
+  /// A value that is JSON text already, such as another writer's output.
+  void written(std::string_view json);
 
   template <typename Value>
   void member(std::string_view name, const Value& content) {

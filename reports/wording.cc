@@ -275,4 +275,22 @@ Phrase lines_then_phrase(const Reconciliation& sums) {
       sums.lines_then, "then", right);
 }
 
+Phrase related_phrase(const Change& change) {
+  Phrase phrase;
+  for (const RelatedLine& each : change.related) {
+    phrase.words(phrase.empty() ? " (" : "; ");
+    const bool is_part =
+        each.relation == Relation::split_from || each.relation == Relation::merged_into;
+    const bool was =
+        each.relation == Relation::split_from || each.relation == Relation::merged_from;
+    phrase.words(was ? "was " : "now ");
+    if (is_part) phrase.words("the colour ").name(each.colour).words(" of ");
+    phrase.name(line_words(each.line));
+    if (!each.line.code.empty() && line_words(each.line) != each.line.code) {
+      phrase.words(" ").code(each.line.code);
+    }
+  }
+  return phrase.empty() ? phrase : phrase.words(")");
+}
+
 }  // namespace rangebook

@@ -61,6 +61,10 @@ Phrase fact_phrase(const Fact& fact, bool gaps);
 /// Both sides as they stand in the lists: `£79.90` and so on, `-` for no side.
 Phrase side_phrase(ChangeKind kind, const std::optional<Fact>& fact);
 
+/// What a related line says of a change, in brackets with a space in front: ` (was the colour navy
+/// of Maya Dress M1)`. Empty where no line is related.
+Phrase related_phrase(const Change& change);
+
 /// How the two captures add up: `58 carried + 9 new + 1 back = 68 lines now`, and the same for
 /// then. Says so where they do not.
 Phrase lines_now_phrase(const Reconciliation& sums);

@@ -20,6 +20,10 @@ struct Shop {
   std::string country;                     ///< ISO 3166-1 alpha-2, upper case; empty if not known
   std::optional<Currency> currency;        ///< home currency
   SizeSystem sizes = SizeSystem::unknown;  ///< what a bare number means here
+  /// Where linking by likeness parts its bands here, in percent; nothing: as everywhere
+  /// (LikenessOptions).
+  std::optional<std::int64_t> link_above = {};
+  std::optional<std::int64_t> ask_above = {};
 
   bool operator==(const Shop&) const = default;
 };

@@ -51,12 +51,20 @@ constexpr NameTable<LinkAuthority, 3> kAuthorityNames{{
     {LinkAuthority::stylist, "stylist"},
 }};
 
+constexpr NameTable<Relation, 4> kRelationNames{{
+    {Relation::split_from, "split-from"},
+    {Relation::split_into, "split-into"},
+    {Relation::merged_into, "merged-into"},
+    {Relation::merged_from, "merged-from"},
+}};
+
 }  // namespace
 
 std::string_view to_string(ChangeKind kind) { return name_of(kKindNames, kind); }
 std::optional<ChangeKind> parse_change_kind(std::string_view name) {
   return value_of(kKindNames, name);
 }
+std::string_view to_string(Relation relation) { return name_of(kRelationNames, relation); }
 std::string_view to_string(LinkEvidence evidence) { return name_of(kEvidenceNames, evidence); }
 std::string_view to_string(LinkAuthority authority) { return name_of(kAuthorityNames, authority); }
 

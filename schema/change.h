@@ -147,6 +147,22 @@ struct ChangeEvidence {
   auto operator<=>(const ChangeEvidence&) const = default;
 };
 
+/// How another line bears on a change: a shop may make a colourway a line of its own, or one line
+/// out of several. The change stays of its kind; this says what became of it.
+enum class Relation : std::uint8_t {
+  split_from,   ///< of a new line: it was this colour of that line
+  split_into,   ///< of a colour or line that is gone: it is that line now
+  merged_into,  ///< of a line that is gone: it is this colour of that line now
+  merged_from,  ///< of a colour or line that is new: it was that line
+};
+std::string_view to_string(Relation relation);  ///< `split-from`
+struct RelatedLine {
+  Relation relation = Relation::split_from;
+  LineRef line;
+  std::string colour;
+  auto operator<=>(const RelatedLine&) const = default;
+};
+
 struct Change {
   ChangeKind kind = ChangeKind::line_new;
   std::optional<LineRef> line;  ///< absent for shop-level changes
@@ -154,6 +170,7 @@ struct Change {
   std::optional<Fact> before;
   std::optional<Fact> after;
   ChangeEvidence evidence;
+  std::vector<RelatedLine> related = {};
 
   bool operator==(const Change&) const = default;
 };

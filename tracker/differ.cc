@@ -16,6 +16,7 @@
 #include "tracker/interpreter.h"
 #include "tracker/line_diff.h"
 #include "tracker/line_pair.h"
+#include "tracker/move_notes.h"
 #include "tracker/shop_diff.h"
 #include "tracker/whole_line_row.h"
 
@@ -254,12 +255,14 @@ ChangeSet Comparison::run(const LinkSet& links) {
   for (const Link& link : links.links) carried(link);
   for (const std::size_t i : links.only_from) only_from(lines_then_[i]);
   for (const std::size_t j : links.only_to) only_to(lines_now_[j]);
+  const auto moves = tell_colour_moves({from_, to_, links}, interpreter_, result_.changes);
   shop_level();
   sort_changes(result_.changes);
   for (const Change& change : result_.changes)
     ++result_.counts[static_cast<std::size_t>(change.kind)];
   result_.coverage = coverage_of(from_, to_, result_.reconciliation, silences_);
   note_waiting(result_.coverage.notes, links.ask.size());
+  result_.coverage.notes.insert(result_.coverage.notes.end(), moves.begin(), moves.end());
   return std::move(result_);
 }
 

@@ -35,6 +35,7 @@ class CommandLine {
     add_capture();
     add_compare();
     add_links();
+    add_history();
     add_sizes();
     add_lists();
     add_profiles();
@@ -80,6 +81,7 @@ class CommandLine {
   void add_capture();
   void add_compare();
   void add_links();
+  void add_history();
   void add_links_verbs(CLI::App& links);
   void add_sizes();
   void add_lists();
@@ -118,6 +120,13 @@ void CommandLine::add_shop() {
                   "The sizes the shop itself says it has, such as 8-26")
       ->type_name("SIZES");
   add->add_option("--on", words_.on, "Date that was read (default: today)")->type_name("DATE");
+  add->add_option("--link-above", words_.link_above,
+                  "Link renamed lines from this chance on that both are one (default: 85). "
+                  "Higher: fewer wrong links, more questions")
+      ->type_name("PERCENT");
+  add->add_option("--ask-above", words_.ask_above,
+                  "Ask about pairs from this chance on (default: 50)")
+      ->type_name("PERCENT");
   command(*shop, "list", "List the shops and their captures", "shop list",
           [this] { return command_shop_list(book()); });
 }
@@ -239,6 +248,16 @@ void CommandLine::add_links() {
       return command_links(book(), comparison(), words_.decided, words_.output);
     };
   });
+}
+
+void CommandLine::add_history() {
+  CLI::App* history =
+      command(app_, "history", "Everything known of one line, capture by capture",
+              "history \"Maya Dress\" --shop harbour-loft --format html --out maya.html",
+              [this] { return command_history(book(), words_.shop, words_.line, words_.output); });
+  history->add_option("line", words_.line, "Code, name or reference of the line")->required();
+  history->add_option("--shop", words_.shop, "The shop's short name (default: every shop)");
+  add_output(history, {"text", "md", "json", "csv", "html"});
 }
 
 void CommandLine::add_links_verbs(CLI::App& links) {

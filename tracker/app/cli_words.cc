@@ -1,6 +1,8 @@
 // Words to values; what is wrong with a word is said with the nearest right one.
 #include "tracker/app/cli_words.h"
 
+#include <charconv>
+
 #include "schema/nearest_word.h"
 #include "tracker/app/scope_words.h"
 
@@ -42,6 +44,19 @@ Day day_of(const std::string& word) {
   const auto day = parse_day(word);
   if (!day) throw UsageError{"--on: \"" + word + "\" is no date; write it as 2026-09-01."};
   return *day;
+}
+
+/// `85` or `85%`; nothing where the option was not given.
+std::optional<std::int64_t> percent_of(const std::string& option, std::string word) {
+  if (word.empty()) return std::nullopt;
+  if (word.ends_with('%')) word.pop_back();
+  std::int64_t percent = 0;
+  const auto read = std::from_chars(word.data(), word.data() + word.size(), percent);
+  if (read.ec != std::errc() || read.ptr != word.data() + word.size() || percent < 1 ||
+      percent > 100) {
+    throw UsageError{option + " takes a whole percentage from 1 to 100, such as 85."};
+  }
+  return percent;
 }
 
 }  // namespace
@@ -87,6 +102,8 @@ Shop shop_of(const Words& words) {
   if (!words.sizes.empty()) {
     shop.sizes = system_of("--sizes", words.sizes);
   }
+  shop.link_above = percent_of("--link-above", words.link_above);
+  shop.ask_above = percent_of("--ask-above", words.ask_above);
   return shop;
 }
 

@@ -20,6 +20,8 @@ struct Words {
   std::string country;
   std::string currency;
   std::string sizes;
+  std::string link_above;
+  std::string ask_above;
   std::vector<std::string> files;
   std::string season;
   std::string on;

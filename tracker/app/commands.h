@@ -62,6 +62,9 @@ int command_sizes(const std::string& book, const SizesRequest& request, const Ou
 int command_reaching(const std::string& book, const std::string& label,
                      std::optional<SizeSystem> system, const std::string& category,
                      const OutputChoice& output);
+/// Everything known of one line; `shop` may be empty.
+int command_history(const std::string& book, const std::string& shop, const std::string& line,
+                    const OutputChoice& output);
 int command_export(const std::string& book, const std::string& shop, const std::string& capture,
                    const OutputChoice& output);
 int command_check(const std::string& book, bool sizes);

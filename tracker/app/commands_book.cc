@@ -6,6 +6,7 @@
 #include "reports/phrase.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
+#include "tracker/app/identity_stage.h"
 #include "tracker/app/pipeline.h"
 #include "tracker/size_parser.h"
 #include "tracker/store/snapshot_reader.h"
@@ -24,10 +25,11 @@ void print_capture(const CaptureRecord& record) {
 }
 
 void print_shop(const Shop& shop) {
-  fmt::print("{}: {}{}{}, sizes {}\n", shop.slug, shop.name,
+  fmt::print("{}: {}{}{}, sizes {}{}{}\n", shop.slug, shop.name,
              shop.country.empty() ? "" : ", " + shop.country,
-             shop.currency ? fmt::format(", {}", shop.currency->code()) : "",
-             to_string(shop.sizes));
+             shop.currency ? fmt::format(", {}", shop.currency->code()) : "", to_string(shop.sizes),
+             shop.link_above ? fmt::format(", links above {}%", *shop.link_above) : "",
+             shop.ask_above ? fmt::format(", asks above {}%", *shop.ask_above) : "");
 }
 
 void print_stated(const Book& book, const Shop& shop) {
@@ -52,7 +54,14 @@ int command_shop_add(const std::string& book, const Shop& given,
   if (!given.country.empty()) shop.country = given.country;
   if (given.currency) shop.currency = given.currency;
   if (given.sizes != SizeSystem::unknown) shop.sizes = given.sizes;
+  if (given.link_above) shop.link_above = given.link_above;
+  if (given.ask_above) shop.ask_above = given.ask_above;
   if (shop.name.empty()) shop.name = shop.slug;
+  if (const LikenessOptions bounds = likeness_options(shop); bounds.ask_from > bounds.link_from) {
+    return not_there(
+        {"--ask-above cannot be higher than --link-above: pairs above both are linked "
+         "and not asked about."});
+  }
   if (stated) {
     const auto sizes = expand_sizes(stated->words, shop.sizes);
     if (const auto* problem = std::get_if<SizeProblem>(&sizes)) {

@@ -1,11 +1,13 @@
-// Links: what waits, saying yes or no, taking it back.
+// Which line is which: what waits, saying yes or no, taking it back; and a line's history.
 #include <fmt/format.h>
 
 #include <string_view>
 
+#include "reports/history_report.h"
 #include "reports/link_list.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
+#include "tracker/app/history_desk.h"
 #include "tracker/app/link_desk.h"
 
 namespace rangebook {
@@ -42,6 +44,14 @@ void print_taken_back(const Settled& settled) {
                           : "are two lines again, as you said before");
 }
 
+std::string history_in(const LineHistory& history, const std::string& format) {
+  if (format == "json") return history_json(history);
+  if (format == "csv") return history_csv(history);
+  if (format == "md") return page_markdown(history_page(history));
+  if (format == "html") return page_html(history_page(history));
+  return page_text(history_page(history));
+}
+
 template <typename Print>
 int print_all(const SettledOrNot& outcome, Print print) {
   if (const auto* missing = std::get_if<NotThere>(&outcome)) return not_there(*missing);
@@ -74,6 +84,14 @@ int command_unsettle_link(const std::string& book, const std::string& shop,
                           const std::string& reference) {
   Book opened = Book::open(book, false);
   return print_all(unsettle_link(opened, shop, reference), print_taken_back);
+}
+
+int command_history(const std::string& book, const std::string& shop, const std::string& line,
+                    const OutputChoice& output) {
+  const auto history = line_history(Book::open(book, false), shop, line);
+  if (const auto* missing = std::get_if<NotThere>(&history)) return not_there(*missing);
+  write_output(history_in(std::get<LineHistory>(history), output.format), output);
+  return kDone;
 }
 
 }  // namespace rangebook

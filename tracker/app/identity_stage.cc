@@ -61,8 +61,15 @@ std::vector<EarlierLine> read_earlier(const Roll& roll, StoredLines& lines,
 
 }  // namespace
 
-Identities identify(const Book& book, const Roll& roll, StoredLines& lines, std::size_t looked_at,
-                    const LikenessOptions& options) {
+LikenessOptions likeness_options(const Shop& shop) {
+  LikenessOptions options;
+  if (shop.link_above) options.link_from = static_cast<double>(*shop.link_above) / 100;
+  if (shop.ask_above) options.ask_from = static_cast<double>(*shop.ask_above) / 100;
+  return options;
+}
+
+Identities identify(const Book& book, const Roll& roll, StoredLines& lines, std::size_t looked_at) {
+  const LikenessOptions options = likeness_options(roll.shop);
   std::vector<CaptureFinds> finds;
   const auto fresh = with_fresh_rows(roll);
   for (std::uint32_t capture = 0; capture < roll.captures.size(); ++capture) {

@@ -13,10 +13,12 @@
 
 namespace rangebook {
 
+/// Where linking by likeness parts its bands in a shop.
+LikenessOptions likeness_options(const Shop& shop);
+
 /// The lines of a shop. Captures from place `looked_at` on are not searched for renamed lines, but
 /// what their codes say against earlier links counts.
-Identities identify(const Book& book, const Roll& roll, StoredLines& lines, std::size_t looked_at,
-                    const LikenessOptions& options);
+Identities identify(const Book& book, const Roll& roll, StoredLines& lines, std::size_t looked_at);
 
 /// The place of a capture in the roll.
 std::optional<std::uint32_t> place_of(const Roll& roll, std::int64_t capture);

@@ -261,7 +261,7 @@ std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const Compare
   lines.have(place_from, before);
   lines.have(place_to, after);
   const Identities identities =
-      identify(book, roll, lines, std::max(place_from, place_to) + std::size_t{1}, {});
+      identify(book, roll, lines, std::max(place_from, place_to) + std::size_t{1});
   const LinkSet links = links_between(roll, identities, {place_from, place_to, before, after});
   const auto earlier = seen_earlier(roll, identities, lines, place_from, place_to);
   number_lines(before, identities, place_from);

@@ -31,7 +31,7 @@ ShopLines::ShopLines(const Book& book, const std::string& shop)
 const Identities& ShopLines::identities() {
   if (!identities_) {
     identities_ =
-        std::make_unique<Identities>(identify(book_, roll_, source_, roll_.captures.size(), {}));
+        std::make_unique<Identities>(identify(book_, roll_, source_, roll_.captures.size()));
   }
   return *identities_;
 }

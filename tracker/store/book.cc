@@ -20,6 +20,9 @@ constexpr char kCaptureColumns[] =
     "SELECT c.id, s.slug, c.season, c.captured_on, c.scope_kind, c.scope_categories, c.line_count "
     "FROM capture c JOIN shop s ON s.id = c.shop_id ";
 
+constexpr char kShopColumns[] =
+    "SELECT id, slug, name, country, currency, sizes, link_above, ask_above FROM shop ";
+
 std::vector<std::string> split(std::string_view text) {
   std::vector<std::string> parts;
   while (!text.empty()) {
@@ -46,6 +49,8 @@ ShopRecord read_shop(const Statement& row) {
   record.shop.country = row.text(3);
   record.shop.currency = Currency::from_code(row.text(4));
   record.shop.sizes = parse_size_system(row.text(5)).value_or(SizeSystem::unknown);
+  if (!row.is_null(6)) record.shop.link_above = row.integer(6);
+  if (!row.is_null(7)) record.shop.ask_above = row.integer(7);
   return record;
 }
 
@@ -102,24 +107,24 @@ Book Book::open(const std::string& path, bool create) {
 
 void Book::put_shop(const Shop& shop) {
   auto put = database_->prepare(
-      "INSERT INTO shop (slug, name, country, currency, sizes) VALUES (?1, ?2, ?3, ?4, ?5) "
-      "ON CONFLICT (slug) DO UPDATE SET name = ?2, country = ?3, currency = ?4, sizes = ?5");
+      "INSERT INTO shop (slug, name, country, currency, sizes, link_above, ask_above) "
+      "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7) "
+      "ON CONFLICT (slug) DO UPDATE SET name = ?2, country = ?3, currency = ?4, sizes = ?5, "
+      "link_above = ?6, ask_above = ?7");
   put.bind(1, shop.slug).bind(2, shop.name).bind(3, shop.country);
   if (shop.currency) put.bind(4, shop.currency->code());
-  put.bind(5, to_string(shop.sizes)).run();
+  put.bind(5, to_string(shop.sizes)).bind(6, shop.link_above).bind(7, shop.ask_above).run();
 }
 
 std::optional<ShopRecord> Book::find_shop(std::string_view slug) const {
-  auto row = database_->prepare(
-      "SELECT id, slug, name, country, currency, sizes FROM shop WHERE slug = ?1");
+  auto row = database_->prepare(std::string(kShopColumns) + "WHERE slug = ?1");
   if (!row.bind(1, slug).step()) return std::nullopt;
   return read_shop(row);
 }
 
 std::vector<ShopRecord> Book::shops() const {
   std::vector<ShopRecord> found;
-  auto rows =
-      database_->prepare("SELECT id, slug, name, country, currency, sizes FROM shop ORDER BY slug");
+  auto rows = database_->prepare(std::string(kShopColumns) + "ORDER BY slug");
   while (rows.step()) found.push_back(read_shop(rows));
   return found;
 }
