@@ -24,7 +24,7 @@ void capture(Book& book, int on, const std::vector<std::string>& codes) {
   info.on = day(on);
   CaptureWriter writer(book, mill_shop(), info, true);
   writer.add_bytes(std::to_string(on));
-  writer.end_document("a.csv", "table", "");
+  writer.end_document({.name = "a.csv", .importer = "table"});
   for (const auto& code : codes) writer.add("code:" + code, plain_listing(code, {"8"}, 5000));
   writer.finish(true);
 }

@@ -21,7 +21,7 @@ void capture(Book& book, int year, const std::vector<std::string>& codes) {
   info.on = date::sys_days(date::year(2000 + year) / 9 / 1);
   CaptureWriter writer(book, mill_shop(), info, true);
   writer.add_bytes(std::to_string(year));
-  writer.end_document("a.csv", "table", "");
+  writer.end_document({.name = "a.csv", .importer = "table"});
   for (const auto& code : codes) writer.add("code:" + code, plain_listing(code, {"8"}, 5000));
   writer.finish(true);
 }
