@@ -56,7 +56,9 @@ TEST(TermsDirection, TurnsWithItsSides) {
     const auto there = terms_direction(field, a, b);
     const auto back = terms_direction(field, b, a);
     EXPECT_EQ(there == TermsDirection::neutral, back == TermsDirection::neutral) << field;
-    if (there != TermsDirection::neutral) EXPECT_NE(there, back) << field;
+    if (there != TermsDirection::neutral) {
+      EXPECT_NE(there, back) << field;
+    }
   }
 }
 
