@@ -68,7 +68,7 @@ class Numbers {
   void add(PolicyMark mark, std::size_t begin, std::size_t end) {
     mark.begin = static_cast<std::uint32_t>(begin);
     mark.end = static_cast<std::uint32_t>(end);
-    found_.push_back(std::move(mark));
+    found_.push_back(mark);
   }
 
   void add_money() {
@@ -81,7 +81,7 @@ class Numbers {
       const auto currency = money.currency.empty() ? home_ : Currency::from_code(money.currency);
       PolicyMark mark{.role = R::money};
       mark.money = amount_of(sentence_.substr(money.begin, money.end - money.begin), currency);
-      add(std::move(mark), begin, end);
+      add(mark, begin, end);
     }
   }
 
@@ -97,7 +97,7 @@ class Numbers {
       if (code == std::end(kCodes) || phrase_at(at, R::region) != nullptr) continue;
       PolicyMark mark{.role = R::region};
       mark.value = *code;
-      add(std::move(mark), at, at + 1);
+      add(mark, at, at + 1);
     }
   }
 
@@ -118,7 +118,7 @@ class Numbers {
     if (day.month < 1 || day.month > 12 || !is_possible(day)) return false;
     PolicyMark mark{.role = R::day};
     mark.day = day;
-    add(std::move(mark), begin, end);
+    add(mark, begin, end);
     return true;
   }
 
@@ -282,7 +282,7 @@ class Numbers {
       mark.open = phrase_ends(before, R::within);
     }
     if (mark.open && mark.span.min == mark.span.max) mark.span.min.reset();
-    add(std::move(mark), begin, end);
+    add(mark, begin, end);
     return true;
   }
 
@@ -305,7 +305,7 @@ class Numbers {
       return false;
     }
     if (mark.number > kMaxTermsCount) return false;
-    add(std::move(mark), at, at + 2);
+    add(mark, at, at + 2);
     return true;
   }
 
@@ -332,7 +332,7 @@ class Numbers {
       mark.span = {1, 1, working ? DayUnit::working_days : DayUnit::days};
       mark.begin = phrase.begin;
       mark.end = phrase.end;
-      (kind ? implied_ : found_).push_back(std::move(mark));
+      (kind ? implied_ : found_).push_back(mark);
     }
   }
 
@@ -366,7 +366,7 @@ class Numbers {
     const auto first = tokens_[at].begin;
     PolicyMark mark{.role = R::money};
     mark.money = amount_of(sentence_.substr(first, tokens_[end - 1].end - first), home_);
-    if (mark.money) add(std::move(mark), at, end);
+    if (mark.money) add(mark, at, end);
   }
 
   bool speaks_of_orders() const {

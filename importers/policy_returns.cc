@@ -204,7 +204,10 @@ void ReturnRules::read(const Sentence& s, bool goes_on) {
     }
     return;
   }
-  if (read_exceptions(s)) return;
+  if (!read_exceptions(s)) read_rules(s);
+}
+
+void ReturnRules::read_rules(const Sentence& s) {
   const bool items = read_items(s);
   read_needs(s);
   if (read_season(s)) return;
@@ -230,7 +233,7 @@ bool ReturnRules::read_exceptions(const Sentence& s) {
   const bool listed = std::exchange(in_list_, true);
   read_items(rest);
   in_list_ = listed;
-  read(rule);
+  read_rules(rule);
   return true;
 }
 

@@ -43,6 +43,7 @@ class ReturnRules {
   void claim(const PolicySentence& sentence, std::string_view name, std::string text,
              std::string doubt = {});
   void set_region(const PolicySentence& sentence);
+  void read_rules(const PolicySentence& sentence);
   bool read_exceptions(const PolicySentence& sentence);
   bool read_items(const PolicySentence& sentence);
   void read_needs(const PolicySentence& sentence);
