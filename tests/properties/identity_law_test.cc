@@ -170,6 +170,10 @@ TEST(IdentityLaw, DecisionsHoldAndAreNeverAskedAgain) {
   for_some([&asked](Random& random) {
     const auto seasons = invent(random);
     Shelf shelf;
+    Shop timid = mill_shop();  // asks about most of what others link
+    timid.link_above = 100;
+    timid.ask_above = 5;
+    shelf.book().put_shop(timid);
     take_in_order(shelf, seasons, {0, 1, 2, 3}, 1);
     const auto before = shelf.all();
     std::vector<std::string> settled;
