@@ -34,9 +34,9 @@ std::time_t midnight(const std::string& date) {
     std::from_chars(date.data() + at, date.data() + at + size, value);
     return value;
   };
-  const std::chrono::sys_days day{std::chrono::year{number(0, 4)} /
-                                  static_cast<unsigned>(number(5, 2)) /
-                                  static_cast<unsigned>(number(8, 2))};
+  const std::chrono::month month{static_cast<unsigned>(number(5, 2))};
+  const std::chrono::day of_month{static_cast<unsigned>(number(8, 2))};
+  const std::chrono::sys_days day{std::chrono::year{number(0, 4)} / month / of_month};
   return std::chrono::system_clock::to_time_t(day);
 }
 

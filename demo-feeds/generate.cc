@@ -88,8 +88,9 @@ std::string add_capture(const House& house, const Capture& capture, Files& files
   const Files pages = pages_of(house, capture);
   const bool zipped = capture.pages == PagesForm::zip;
   if (zipped) files[base + "-pages.zip"] = zip_of(pages, midnight(capture.date));
+  const std::string folder = base + "-pages/";
   for (const auto& [name, text] : pages) {
-    if (!zipped) files[base + "-pages/" + name] = text;
+    if (!zipped) files[std::string(folder).append(name)] = text;
   }
   if (!pages.empty()) names += " " + base + (zipped ? "-pages.zip" : "-pages");
   return house.slug + "\t" + house.name + "\t" + house.country + "\t" + house.currency + "\tuk\t" +

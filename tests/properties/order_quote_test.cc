@@ -16,8 +16,10 @@ Currency eur() { return Currency::from_code("EUR").value(); }
 class Dice {
  public:
   explicit Dice(std::uint64_t seed) : random_(seed) {}
-  int upto(int most) { return static_cast<int>(random_() % static_cast<std::uint64_t>(most + 1)); }
-  bool chance(int in_ten) { return upto(9) < in_ten; }
+  int at_most(int most) {
+    return static_cast<int>(random_() % static_cast<std::uint64_t>(most + 1));
+  }
+  bool chance(int in_ten) { return at_most(9) < in_ten; }
 
  private:
   std::mt19937_64 random_;
@@ -31,9 +33,9 @@ TermsInForce random_shop(Dice& dice) {
   shop.shop = {.slug = "s", .name = "S", .country = "IE", .currency = eur()};
   DeliveryOption option;
   option.key = "standard";
-  option.fee = euros(dice.upto(900));
+  option.fee = euros(dice.at_most(900));
   if (dice.chance(6)) {
-    option.free_over = Threshold{euros(100 * dice.upto(80)), dice.chance(5)};
+    option.free_over = Threshold{euros(100 * dice.at_most(80)), dice.chance(5)};
     option.threshold_kept = dice.chance(5);
     option.threshold_basis =
         dice.chance(5) ? ThresholdBasis::before_discount : ThresholdBasis::after_discount;
@@ -41,12 +43,12 @@ TermsInForce random_shop(Dice& dice) {
   option.per_parcel = dice.chance(3);
   shop.terms.delivery.push_back(option);
   ReturnPolicy policy;
-  policy.window = ReturnWindow{14 + dice.upto(30), DayUnit::days, CountedFrom::purchase};
+  policy.window = ReturnWindow{14 + dice.at_most(30), DayUnit::days, CountedFrom::purchase};
   policy.cost = dice.chance(5) ? ReturnCost{Payer::shop, {}}
-                               : ReturnCost{Payer::customer, euros(dice.upto(600))};
+                               : ReturnCost{Payer::customer, euros(dice.at_most(600))};
   policy.delivery_refunded = dice.chance(5);
-  if (dice.chance(3)) policy.restocking_fee = euros(dice.upto(500));
-  if (dice.chance(3)) policy.restocking_share = 50 * dice.upto(40);
+  if (dice.chance(3)) policy.restocking_fee = euros(dice.at_most(500));
+  if (dice.chance(3)) policy.restocking_share = 50 * dice.at_most(40);
   if (dice.chance(4)) policy.items[ReturnItem::sale] = ItemRule::not_returnable;
   if (dice.chance(4)) policy.items[ReturnItem::hats] = ItemRule::credit_only;
   shop.terms.returns.push_back(policy);
@@ -55,18 +57,19 @@ TermsInForce random_shop(Dice& dice) {
 
 /// Prices in whole euros and cents that often add up to a threshold exactly.
 Order random_order(Dice& dice) {
-  Order order{eur(), {}, 0, 1 + dice.upto(2), {}, {}, {}, {}, parse_day("2026-11-20").value(), {}};
-  const int count = 1 + dice.upto(5);
+  Order order{eur(), {}, 0, 1 + dice.at_most(2), {}, {}, {}, {}, parse_day("2026-11-20").value(),
+              {}};
+  const int count = 1 + dice.at_most(5);
   MinorUnits total = 0;
   for (int i = 0; i < count; ++i) {
     OrderItem item;
-    item.price = dice.chance(7) ? 100 * dice.upto(40) : dice.upto(9000);
+    item.price = dice.chance(7) ? 100 * dice.at_most(40) : dice.at_most(9000);
     item.sent_back = dice.chance(5);
     if (dice.chance(3)) item.kind = dice.chance(5) ? ReturnItem::sale : ReturnItem::hats;
     total += item.price;
     order.items.push_back(item);
   }
-  if (dice.chance(3)) order.discount = total * dice.upto(50) / 100;
+  if (dice.chance(3)) order.discount = total * dice.at_most(50) / 100;
   return order;
 }
 

@@ -26,7 +26,8 @@ class TermsStore : public testing::Test {
     TermsReading result;
     result.terms = read_terms_text(text, Currency::from_code("GBP")).terms;
     for (const TermsValue& value : stated_values(result.terms)) {
-      result.terms.evidence[value.field] = {"Sentence of " + value.field, "policy.html", 12, TermsConfidence::stated, "", ""};
+      result.terms.evidence[value.field] = {
+          "Sentence of " + value.field, "policy.html", 12, TermsConfidence::stated, "", ""};
     }
     return result;
   }
