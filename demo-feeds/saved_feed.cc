@@ -43,8 +43,10 @@ std::string address_comment(const std::string& address) {
 
 bool is_address(const std::string& text) { return text.starts_with("http"); }
 
-/// JSON-LD said in microdata: the same things and properties, in the same nesting.
-std::string microdata(const Json& value, const std::string& property) {
+/// JSON-LD said in microdata: the same things and properties, in the same nesting. Recurses as deep
+/// as our own documents nest, which is four levels.
+std::string microdata(  // NOLINT(misc-no-recursion)
+    const Json& value, const std::string& property) {
   const std::string named = property.empty() ? "" : " itemprop=\"" + property + "\"";
   std::string html;
   if (value.is_array()) {

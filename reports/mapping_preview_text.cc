@@ -37,7 +37,7 @@ std::string cut(std::string_view text, std::size_t width) {
   return clean.substr(0, at) + "..";
 }
 
-std::string padded(std::string text, std::size_t width) {
+std::string padded(const std::string& text, std::size_t width) {
   const std::size_t used = signs(text);
   return used < width ? text + std::string(width - used, ' ') : text;
 }
@@ -62,7 +62,7 @@ std::string meaning_of(const ColumnPreview& column) {
 }
 
 std::string name_of(const ColumnPreview& column) {
-  const std::string name = cut(column.name, kNameWidth);
+  std::string name = cut(column.name, kNameWidth);
   if (column.place == 0) return name;
   return fmt::format("{:>2} {}", column.place, name.empty() ? "-" : name);
 }

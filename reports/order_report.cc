@@ -255,6 +255,78 @@ std::string decimal(const std::optional<MinorUnits>& amount, Currency currency) 
   return amount ? decimal_text({*amount, currency}) : "";
 }
 
+/// One shop as a row.
+class QuoteRow {
+ public:
+  QuoteRow(CsvWriter& csv, const OrderQuote& quote, Currency currency)
+      : csv_(csv), quote_(quote), currency_(currency) {}
+
+  void write() {
+    csv_.text(quote_.shop);
+    csv_.text(quote_.shop_name);
+    csv_.plain(quote_.comparable ? "yes" : "no");
+    csv_.text(quote_.obstacle);
+    csv_.plain(currency_.code());
+    amount(quote_.goods);
+    amount(quote_.paid_for_goods);
+    amount(quote_.cost_to_try);
+    amount(quote_.known_cost);
+    csv_.text(quote_.delivery ? quote_.delivery->option : "");
+    amount(quote_.delivery ? quote_.delivery->fee : std::nullopt);
+    amount(quote_.delivery ? quote_.delivery->gap_to_free : std::nullopt);
+    write_return(quote_.returns.value_or(ReturnQuote{}), quote_.returns.has_value());
+    day(quote_.delivery_observed);
+    day(quote_.returns_observed);
+    csv_.text(fmt::format("{}", fmt::join(quote_.unknown, "; ")));
+    csv_.text(quote_.checks.empty() ? "" : quote_.checks.front().what);
+    csv_.end_row();
+  }
+
+ private:
+  void amount(const std::optional<MinorUnits>& value) { csv_.plain(decimal(value, currency_)); }
+  void day(const std::optional<Day>& on) { csv_.plain(on ? to_string(*on) : ""); }
+  void write_return(const ReturnQuote& back, bool any) {
+    const auto stated = [any](MinorUnits value) {
+      return any ? std::optional(value) : std::nullopt;
+    };
+    csv_.plain(back.method ? to_string(*back.method) : "");
+    amount(back.fee);
+    csv_.plain(!any ? "" : back.own_postage ? "yes" : "no");
+    day(back.deadline.day);
+    amount(stated(back.refunded));
+    amount(stated(back.credited));
+    amount(stated(back.stays));
+  }
+
+  CsvWriter& csv_;
+  const OrderQuote& quote_;
+  Currency currency_;
+};
+
+constexpr std::string_view kColumns[] = {"shop",
+                                         "name",
+                                         "comparable",
+                                         "obstacle",
+                                         "currency",
+                                         "goods",
+                                         "paid_for_goods",
+                                         "cost_to_try",
+                                         "known_cost",
+                                         "delivery_option",
+                                         "delivery_fee",
+                                         "gap_to_free",
+                                         "return_method",
+                                         "return_fee",
+                                         "own_postage",
+                                         "last_day",
+                                         "refunded",
+                                         "credited",
+                                         "stays",
+                                         "delivery_observed",
+                                         "returns_observed",
+                                         "unknown",
+                                         "check"};
+
 }  // namespace
 
 ReportPage order_page(const OrderComparison& comparison) {
@@ -288,66 +360,10 @@ ReportPage order_page(const OrderComparison& comparison) {
 
 std::string order_csv(const OrderComparison& comparison) {
   CsvWriter csv;
-  for (const auto column : {"shop",
-                            "name",
-                            "comparable",
-                            "obstacle",
-                            "currency",
-                            "goods",
-                            "paid_for_goods",
-                            "cost_to_try",
-                            "known_cost",
-                            "delivery_option",
-                            "delivery_fee",
-                            "gap_to_free",
-                            "return_method",
-                            "return_fee",
-                            "own_postage",
-                            "last_day",
-                            "refunded",
-                            "credited",
-                            "stays",
-                            "delivery_observed",
-                            "returns_observed",
-                            "unknown",
-                            "check"}) {
-    csv.plain(column);
-  }
+  for (const auto column : kColumns) csv.plain(column);
   csv.end_row();
-  const Currency currency = comparison.order.currency;
   for (const OrderQuote& quote : comparison.quotes) {
-    const ReturnQuote* back = quote.returns ? &*quote.returns : nullptr;
-    const auto amount = [&](const std::optional<MinorUnits>& value) {
-      csv.plain(decimal(value, currency));
-    };
-    const auto day = [&csv](const std::optional<Day>& on) { csv.plain(on ? to_string(*on) : ""); };
-    const auto of_return = [back](auto member) {
-      return back != nullptr ? std::optional<MinorUnits>(back->*member) : std::nullopt;
-    };
-    csv.text(quote.shop);
-    csv.text(quote.shop_name);
-    csv.plain(quote.comparable ? "yes" : "no");
-    csv.text(quote.obstacle);
-    csv.plain(currency.code());
-    amount(quote.goods);
-    amount(quote.paid_for_goods);
-    amount(quote.cost_to_try);
-    amount(quote.known_cost);
-    csv.text(quote.delivery ? quote.delivery->option : "");
-    amount(quote.delivery ? quote.delivery->fee : std::nullopt);
-    amount(quote.delivery ? quote.delivery->gap_to_free : std::nullopt);
-    csv.plain(back != nullptr && back->method ? to_string(*back->method) : "");
-    amount(back != nullptr ? back->fee : std::nullopt);
-    csv.plain(back == nullptr ? "" : back->own_postage ? "yes" : "no");
-    day(back != nullptr ? back->deadline.day : std::nullopt);
-    amount(of_return(&ReturnQuote::refunded));
-    amount(of_return(&ReturnQuote::credited));
-    amount(of_return(&ReturnQuote::stays));
-    day(quote.delivery_observed);
-    day(quote.returns_observed);
-    csv.text(fmt::format("{}", fmt::join(quote.unknown, "; ")));
-    csv.text(quote.checks.empty() ? "" : quote.checks.front().what);
-    csv.end_row();
+    QuoteRow(csv, quote, comparison.order.currency).write();
   }
   return csv.take();
 }

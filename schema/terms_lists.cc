@@ -200,7 +200,7 @@ std::optional<std::vector<std::string>> read_value(std::string_view text,
 template <>
 std::optional<std::vector<ValueStep>> read_value(std::string_view text,
                                                  std::optional<Currency> home) {
-  const auto steps =
+  auto steps =
       read_list<ValueStep>(text, ';', [&](std::string_view part) { return read_step(part, home); });
   if (!steps) return std::nullopt;
   for (std::size_t i = 1; i < steps->size(); ++i) {
@@ -214,7 +214,7 @@ std::optional<std::vector<ValueStep>> read_value(std::string_view text,
 template <>
 std::optional<std::vector<WeightStep>> read_value(std::string_view text,
                                                   std::optional<Currency> home) {
-  const auto steps = read_list<WeightStep>(
+  auto steps = read_list<WeightStep>(
       text, ';', [&](std::string_view part) { return read_weight(part, home); });
   if (!steps) return std::nullopt;
   for (std::size_t i = 1; i < steps->size(); ++i) {
