@@ -52,7 +52,7 @@ struct ReturnRules::CostGroup {
   }
 };
 
-void ReturnRules::claim_free(const Sentence& s, std::string_view prefix, std::string doubt) {
+void ReturnRules::claim_free(const Sentence& s, std::string_view prefix, const std::string& doubt) {
   claim(s, std::string(prefix) + "paid_by", "shop", doubt);
   if (frame_.currency) {
     claim(s, std::string(prefix) + "fee", value_text(Money{0, *frame_.currency}), doubt);

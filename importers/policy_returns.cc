@@ -292,10 +292,7 @@ bool ReturnRules::read_season(const Sentence& s) {
     if (day != until) bought.push_back(day);
   }
   if (until != nullptr) season.until = until->day;
-  if (until == days.front() && days.size() == 3) {
-    season.from = bought[0]->day;
-    season.to = bought[1]->day;
-  } else if (bought.size() == 2) {
+  if (bought.size() == 2) {
     season.from = bought[0]->day;
     season.to = bought[1]->day;
   } else if (bought.size() == 1) {

@@ -52,7 +52,8 @@ class ReturnRules {
   void read_span(const PolicySentence& sentence, std::size_t mark, bool& window_seen);
   void read_costs(const PolicySentence& sentence);
   void claim_group(const PolicySentence& sentence, const CostGroup& group);
-  void claim_free(const PolicySentence& sentence, std::string_view prefix, std::string doubt);
+  void claim_free(const PolicySentence& sentence, std::string_view prefix,
+                  const std::string& doubt);
   void read_refund(const PolicySentence& sentence);
   void read_delivery_refund(const PolicySentence& sentence, const PolicySentence& part);
   void read_rest(const PolicySentence& sentence);

@@ -126,12 +126,11 @@ class PolicyReader {
     const PolicyLine head_line{line.header, line.byte, PolicyLineKind::heading, {}};
     const PolicySentence head = sentence_of(head_line, 0, line.header.size());
     Topic topic = topic_;
-    if (speaks_of_returns(s) || s.has(R::return_form))
+    if (speaks_of_returns(s) || s.has(R::return_form) || speaks_of_returns(head)) {
       topic = Topic::returns;
-    else if (speaks_of_returns(head))
-      topic = Topic::returns;
-    else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region))
+    } else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region)) {
       topic = Topic::delivery;
+    }
     if (topic == Topic::returns) returns_.read(s);
     if (topic == Topic::delivery) delivery_.read(s, false);
   }
