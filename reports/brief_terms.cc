@@ -67,7 +67,7 @@ std::string_view direction_words(TermsDirection direction) {
 std::string terms_field_words(std::string_view field) {
   const TermsField* kind = find_terms_field(field);
   if (kind == nullptr) return std::string(field);
-  if (field.starts_with("delivery.")) {
+  if (is_delivery_field(field)) {
     const auto key = field.substr(9, field.rfind('.') - 9);
     return fmt::format("{} delivery: {}", key, kind->title);
   }

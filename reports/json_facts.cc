@@ -63,6 +63,11 @@ void write_finding(JsonWriter& json, const WasPriceFinding& finding) {
 
 }  // namespace
 
+void write_day(JsonWriter& json, std::string_view key, const std::optional<Day>& day) {
+  json.key(key);
+  day ? json.value(to_string(*day)) : json.null();
+}
+
 void write_capture(JsonWriter& json, const CaptureInfo& capture) {
   json.begin_object();
   json.member("id", capture.id);

@@ -6,6 +6,9 @@
 
 namespace rangebook {
 
+/// A date by ISO 8601, or null.
+void write_day(JsonWriter& json, std::string_view key, const std::optional<Day>& day);
+
 /// `id`, `season`, `date`, `scope`.
 void write_capture(JsonWriter& json, const CaptureInfo& capture);
 

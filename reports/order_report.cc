@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "reports/csv_writer.h"
+#include "reports/json_facts.h"
 #include "reports/json_writer.h"
 #include "reports/wording.h"
 
@@ -178,11 +179,6 @@ void json_amount(JsonWriter& json, std::string_view key, const std::optional<Min
   amount ? json.value(*amount) : json.null();
 }
 
-void json_day(JsonWriter& json, std::string_view key, const std::optional<Day>& day) {
-  json.key(key);
-  day ? json.value(to_string(*day)) : json.null();
-}
-
 void json_strings(JsonWriter& json, std::string_view key, const std::vector<std::string>& texts) {
   json.key(key);
   json.begin_array();
@@ -216,7 +212,7 @@ void json_returns(JsonWriter& json, const OrderQuote& quote) {
   json.member("stays_minor", back.stays);
   json.member("delivery_back_minor", back.delivery_back);
   json.member("delivery_charged_minor", back.delivery_charged);
-  json_day(json, "last_day", back.deadline.day);
+  write_day(json, "last_day", back.deadline.day);
   json.member("no_limit", back.deadline.unlimited);
   json.member("seasonal", back.deadline.seasonal);
   json.member("reckoned", back.deadline.reckoned);
@@ -229,8 +225,8 @@ void json_quote(JsonWriter& json, const OrderQuote& quote) {
   json.member("shop", quote.shop);
   json.member("comparable", quote.comparable);
   json.member("obstacle", quote.obstacle);
-  json_day(json, "delivery_observed", quote.delivery_observed);
-  json_day(json, "returns_observed", quote.returns_observed);
+  write_day(json, "delivery_observed", quote.delivery_observed);
+  write_day(json, "returns_observed", quote.returns_observed);
   json.member("goods_minor", quote.goods);
   json.member("paid_for_goods_minor", quote.paid_for_goods);
   json_amount(json, "cost_to_try_minor", quote.cost_to_try);

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/json_facts.h"
 #include "reports/json_writer.h"
 #include "reports/phrase.h"
 #include "reports/wording.h"
@@ -44,11 +45,6 @@ void add_step_line(const Change& change, std::string& text) {
     if (side == nullptr || side->sentence.empty()) continue;
     text += fmt::format("    {}: \"{}\"\n", word, one_line(side->sentence));
   }
-}
-
-void json_day(JsonWriter& json, std::string_view key, const std::optional<Day>& day) {
-  json.key(key);
-  day ? json.value(to_string(*day)) : json.null();
 }
 
 void json_side(JsonWriter& json, std::string_view key, const TermsFact* fact) {
@@ -96,8 +92,8 @@ std::string terms_json(const TermsInForce& in_force) {
   json.begin_object();
   json.member("format", "rangebook.terms/1");
   json.member("shop", in_force.shop.slug);
-  json_day(json, "delivery_observed", in_force.delivery_on);
-  json_day(json, "returns_observed", in_force.returns_on);
+  write_day(json, "delivery_observed", in_force.delivery_on);
+  write_day(json, "returns_observed", in_force.returns_on);
   json.key("fields");
   json.begin_array();
   for (const TermsValue& value : stated_values(in_force.terms)) {

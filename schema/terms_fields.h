@@ -30,6 +30,9 @@ const std::vector<TermsField>& terms_fields();
 /// The kind of a field by its full name (`delivery.express.fee`, `return.EU.window`).
 const TermsField* find_terms_field(std::string_view name);
 
+/// True for fields of delivery; all others are of returns.
+inline bool is_delivery_field(std::string_view field) { return field.starts_with("delivery."); }
+
 /// A field that has a value.
 struct TermsValue {
   std::string field;  ///< full name

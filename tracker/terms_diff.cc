@@ -216,8 +216,6 @@ bool has_part(std::string_view field, std::string_view part) {
   return field.find(part) != std::string_view::npos;
 }
 
-bool is_delivery(std::string_view field) { return field.starts_with("delivery."); }
-
 /// One side of a change; nothing where the field is not stated.
 std::optional<TermsFact> fact_of(const Terms& terms, const std::string& field,
                                  Direction direction) {
@@ -233,7 +231,7 @@ std::optional<Sighting> sighting_of(const TermsInForce& side, const std::string&
   Sighting seen;
   seen.capture = capture.id;
   seen.season = capture.season;
-  seen.on = (is_delivery(field) ? side.delivery_on : side.returns_on).value_or(capture.on);
+  seen.on = (is_delivery_field(field) ? side.delivery_on : side.returns_on).value_or(capture.on);
   const auto evidence = side.terms.evidence.find(field);
   if (evidence != side.terms.evidence.end()) seen.document = evidence->second.document;
   return seen;
@@ -268,8 +266,8 @@ std::vector<Change> diff_terms(const TermsInForce& before, const TermsInForce& a
                                const CaptureInfo& from, const CaptureInfo& to) {
   std::vector<Change> changes;
   for (const std::string& field : fields_of(before.terms, after.terms)) {
-    const bool known = is_delivery(field) ? before.delivery_on && after.delivery_on
-                                          : before.returns_on && after.returns_on;
+    const bool known = is_delivery_field(field) ? before.delivery_on && after.delivery_on
+                                                : before.returns_on && after.returns_on;
     if (!known) continue;
     const auto then = field_text(before.terms, field);
     const auto now = field_text(after.terms, field);

@@ -63,22 +63,28 @@ DemoCapture read_capture(const std::vector<std::string>& cells, const fs::path& 
   return capture;
 }
 
-std::vector<DemoCapture> read_list(const fs::path& feeds) {
-  const fs::path list = feeds / "captures.tsv";
+/// The cells of each line of a list below the feeds, with its number; remarks and the header aside.
+std::vector<std::pair<std::size_t, std::vector<std::string>>> list_rows(const fs::path& list) {
   std::ifstream in(list);
   if (!in) {
-    throw Error(
-        fmt::format("There is no demo in {} (captures.tsv is missing). Name the folder "
-                    "with --feeds.",
-                    feeds.string()));
+    throw Error(fmt::format("There is no demo in {} ({} is missing). Name the folder with --feeds.",
+                            list.parent_path().string(), list.filename().string()));
   }
-  std::vector<DemoCapture> captures;
+  std::vector<std::pair<std::size_t, std::vector<std::string>>> rows;
   std::size_t number = 0;
   bool header = true;
   for (std::string line; std::getline(in, line);) {
     ++number;
     if (line.empty() || line.front() == '#' || std::exchange(header, false)) continue;
-    const auto cells = split(line, '\t');
+    rows.emplace_back(number, split(line, '\t'));
+  }
+  return rows;
+}
+
+std::vector<DemoCapture> read_list(const fs::path& feeds) {
+  const fs::path list = feeds / "captures.tsv";
+  std::vector<DemoCapture> captures;
+  for (const auto& [number, cells] : list_rows(list)) {
     if (cells.size() != 9) damaged(list, number);
     captures.push_back(read_capture(cells, feeds));
     if (!captures.back().request.on) damaged(list, number);
@@ -116,14 +122,7 @@ void print_headlines(const std::vector<ShopBrief>& briefs) {
 /// The saved policies of terms.tsv.
 void take_terms(Book& book, const std::string& feeds) {
   const fs::path list = fs::path(feeds) / "terms.tsv";
-  std::ifstream in(list);
-  if (!in) throw Error(fmt::format("{} cannot be read.", list.string()));
-  std::size_t number = 0;
-  bool header = true;
-  for (std::string line; std::getline(in, line);) {
-    ++number;
-    if (line.empty() || line.front() == '#' || std::exchange(header, false)) continue;
-    const auto cells = split(line, '\t');
+  for (const auto& [number, cells] : list_rows(list)) {
     const auto on = cells.size() == 3 ? parse_day(cells[1]) : std::nullopt;
     const auto shop = on ? book.find_shop(cells[0]) : std::nullopt;
     if (!shop) damaged(list, number);

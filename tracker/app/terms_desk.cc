@@ -2,14 +2,12 @@
 #include "tracker/app/terms_desk.h"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <sstream>
 
 #include "importers/policy_text.h"
 #include "schema/error.h"
-#include "schema/nearest_word.h"
 #include "schema/terms_text.h"
 #include "schema/terms_values.h"
 #include "tracker/app/document_files.h"
@@ -84,11 +82,7 @@ TermsReading from_form(const std::string& name, std::string_view text, const Sho
 
 std::variant<ShopRecord, NotThere> find_shop(const Book& book, const std::string& slug) {
   if (const auto record = book.find_shop(slug)) return *record;
-  std::vector<std::string> slugs;
-  for (const auto& record : book.shops()) slugs.push_back(record.shop.slug);
-  return NotThere{fmt::format(
-      "There is no shop \"{}\" in this book.{} It has: {}.", slug, did_you_mean(slug, slugs),
-      slugs.empty() ? "no shops yet" : fmt::format("{}", fmt::join(slugs, ", ")))};
+  return no_shop(book, slug);
 }
 
 ReadTerms read_terms_files(const std::vector<std::string>& files, const Shop& shop, Day on) {

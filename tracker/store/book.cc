@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <filesystem>
-#include <map>
 
 #include "schema/error.h"
 #include "tracker/store/decisions.h"
@@ -186,21 +185,6 @@ std::vector<Rejection> Book::rejections(std::int64_t capture) const {
   rows.bind(1, capture);
   std::vector<Rejection> found;
   while (rows.step()) found.push_back(read_rejection(rows));
-  return found;
-}
-
-std::vector<EarlierLine> Book::lines_before(std::string_view shop, Day day,
-                                            std::int64_t without_capture) const {
-  std::map<LineId, EarlierLine> latest;
-  for (const auto& record : captures(shop)) {
-    const auto& info = record.info;
-    if (info.on >= day || info.id == without_capture) continue;
-    for (const auto& entry : read_manifest(*database_, info.id)) {
-      latest[entry.line] = {entry.line, info.season, info.on, info.id};
-    }
-  }
-  std::vector<EarlierLine> found;
-  for (auto& [line, earlier] : latest) found.push_back(std::move(earlier));
   return found;
 }
 

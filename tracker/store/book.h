@@ -78,10 +78,6 @@ class Book {
   std::optional<CaptureInfo> capture(std::int64_t id) const;
   std::vector<Rejection> rejections(std::int64_t capture) const;
 
-  /// Lines seen in captures of the shop that lie before `day`, each with the latest of them.
-  std::vector<EarlierLine> lines_before(std::string_view shop, Day day,
-                                        std::int64_t without_capture) const;
-
   /// Decisions about which line is which, of the whole shop.
   std::vector<LinkDecision> link_decisions(std::string_view shop) const;
 

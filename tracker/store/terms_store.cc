@@ -11,8 +11,6 @@
 namespace rangebook {
 namespace {
 
-bool is_delivery(std::string_view field) { return field.starts_with("delivery."); }
-
 std::optional<std::int64_t> version_id(const Database& database, std::int64_t shop, Day on) {
   auto row = database.prepare("SELECT id FROM terms WHERE shop_id = ?1 AND observed_on = ?2");
   if (!row.bind(1, shop).bind(2, to_string(on)).step()) return std::nullopt;
@@ -125,7 +123,7 @@ void keep_documents(const Database& database, std::int64_t version,
 /// Copies the fields of one part, with their evidence, from `source`.
 void copy_part(TermsInForce& target, const TermsVersion& source, bool delivery) {
   for (const TermsValue& value : stated_values(source.terms)) {
-    if (is_delivery(value.field) != delivery) continue;
+    if (is_delivery_field(value.field) != delivery) continue;
     set_stored_field(target.terms, value.field, value.text);
     target.terms.evidence[value.field] = evidence_of(source.terms, value.field);
   }
