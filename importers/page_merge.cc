@@ -347,11 +347,12 @@ std::optional<std::int64_t> comparable_amount(std::string_view price) {
     if (is_ascii_digit(c)) {
       digits += c;
       if (after_sign) ++*after_sign;
-    } else if (!digits.empty() && (c == '.' || c == ',')) {
-      after_sign = 0;
-    } else if (!digits.empty() && !after_sign && static_cast<unsigned char>(c) >= 0x80) {
-      after_sign = 0;  // "69\u20ac99"; digits behind a no-break space come in threes
+      continue;
     }
+    // "69\u20ac99" too; but digits behind a no-break space come in threes.
+    const bool splits =
+        c == '.' || c == ',' || (!after_sign && static_cast<unsigned char>(c) >= 0x80);
+    if (splits && !digits.empty()) after_sign = 0;
   }
   constexpr std::size_t kMostDigits = 14;
   if (digits.empty() || digits.size() > kMostDigits) return std::nullopt;

@@ -144,6 +144,7 @@ std::string timeline_json(std::string_view shop, const std::vector<TermsStep>& s
     for (const Change& change : step.changes) {
       const TermsFact* then = fact_of(change.before);
       const TermsFact* now = fact_of(change.after);
+      if (then == nullptr && now == nullptr) continue;
       const TermsFact& either = now != nullptr ? *now : *then;
       json.begin_object();
       json.member("field", either.field);

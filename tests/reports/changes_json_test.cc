@@ -6,13 +6,14 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/reports/fixture/change_set.h"
+#include "tests/reports/fixture/read_json.h"
 
 namespace rangebook {
 namespace {
 
 using nlohmann::json;
 
-json parsed(const ChangeSet& set) { return json::parse(changes_json(set)); }
+json parsed(const ChangeSet& set) { return fixture::read_json(changes_json(set)); }
 
 json expected(const NameFact& fact) { return {{"code", fact.code}, {"name", fact.name}}; }
 json expected(const PriceFact& fact) {
@@ -167,7 +168,7 @@ TEST(ChangesJson, CategoriesEqualTheValue) {
 
 TEST(ChangesJson, KeysStandInTheDocumentedOrder) {
   std::vector<std::string> keys;
-  const auto read = nlohmann::ordered_json::parse(changes_json(fixture::rich()));
+  const auto read = fixture::read_ordered_json(changes_json(fixture::rich()));
   for (const auto& [key, value] : read.items()) keys.push_back(key);
   EXPECT_EQ(keys,
             (std::vector<std::string>{"format", "shop", "from", "to", "coverage", "counts",

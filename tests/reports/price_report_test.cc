@@ -9,6 +9,7 @@
 #include <sstream>
 
 #include "tests/reports/fixture/change_set.h"
+#include "tests/reports/fixture/read_json.h"
 
 namespace rangebook {
 namespace {
@@ -66,14 +67,14 @@ TEST(PriceReport, NothingOfTheShopIsMarkup) {
 }
 
 TEST(PriceReport, JsonHoldsTheFigures) {
-  const auto json = nlohmann::json::parse(price_json(invented()));
+  const auto json = fixture::read_json(price_json(invented()));
   EXPECT_EQ(json["format"], "rangebook.prices/1");
   EXPECT_EQ(json["quartiles"], "hyndman-fan-7");
   EXPECT_EQ(json["categories"][0]["index"]["jevons"], "1.031200");
   EXPECT_EQ(json["categories"][1]["prices"][0]["now"]["entry_minor"], 5900);
   EXPECT_EQ(json["was_prices"]["findings"][0]["lowest_minor"], 6900);
   EXPECT_EQ(json["was_prices"]["findings"][0]["lowest_at"]["date"], "2026-08-10");
-  EXPECT_TRUE(nlohmann::json::parse(price_json(fixture::rich()))["was_prices"].is_null());
+  EXPECT_TRUE(fixture::read_json(price_json(fixture::rich()))["was_prices"].is_null());
 }
 
 TEST(PriceReport, CsvRowsHaveAllColumns) {

@@ -10,6 +10,7 @@
 
 #include "reports/share_words.h"
 #include "tests/reports/fixture/change_set.h"
+#include "tests/reports/fixture/read_json.h"
 
 namespace rangebook {
 namespace {
@@ -79,7 +80,7 @@ TEST(SizesPage, WithoutSizesNothingIsSaid) {
 }
 
 TEST(SizesJson, HoldsTheFigures) {
-  const auto json = nlohmann::json::parse(sizes_json(invented()));
+  const auto json = fixture::read_json(sizes_json(invented()));
   EXPECT_EQ(json["format"], "rangebook.sizes/1");
   EXPECT_EQ(json["stated"]["sizes"], "8-26");
   const auto& sizes = json["categories"][0]["tables"][0]["sizes"];
@@ -118,7 +119,7 @@ TEST(ReachingPage, SaysWhoAndWhatCannotBeCompared) {
 }
 
 TEST(ReachingData, JsonAndCsv) {
-  const auto json = nlohmann::json::parse(reaching_json(across()));
+  const auto json = fixture::read_json(reaching_json(across()));
   EXPECT_EQ(json["shops"][0]["verdict"], "reaches");
   EXPECT_EQ(json["shops"][1]["systems"][0], "eu");
   EXPECT_TRUE(json["shops"][2]["capture"].is_null());

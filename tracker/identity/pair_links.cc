@@ -25,7 +25,7 @@ std::string_view season_of(const Roll& roll, std::uint32_t capture) {
 /// that no link parts stand together, so the way leads through numbers.
 class Way {
  public:
-  Way(const Roll& roll, const LineIdentity& line) : roll_(roll), line_(line) {
+  Way(const Roll& roll, const LineIdentity& line) : roll_(roll) {
     for (const FoundLink& link : line.links) {
       ties_[group_of(link.from)].push_back({&link, group_of(link.to)});
       ties_[group_of(link.to)].push_back({&link, group_of(link.from)});
@@ -65,7 +65,6 @@ class Way {
   }
 
   const Roll& roll_;
-  const LineIdentity& line_;
   std::map<Group, std::vector<Tie>> ties_;
 };
 
