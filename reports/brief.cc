@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "reports/brief_formats.h"
+#include "reports/brief_glance.h"
 #include "reports/brief_headlines.h"
 #include "reports/brief_sections.h"
 #include "reports/brief_sources.h"
@@ -66,7 +67,13 @@ Brief make_brief(const ChangeSet& set, const BriefOptions& options) {
   Brief brief{set.shop, set.from, set.to, options.invented, {}, {}, {}, {}};
   SourceList sources(set.from, set.to);
   brief.headlines = brief_headlines(set, sources);
-  brief.sections = brief_sections(set, options.palettes, sources);
+  BriefSection glance = glance_section(set, options, sources);
+  BriefSection spoken = spoken_section(brief.headlines, glance);
+  if (!glance.tables.empty()) brief.sections.push_back(std::move(glance));
+  for (BriefSection& each : brief_sections(set, options, sources)) {
+    brief.sections.push_back(std::move(each));
+  }
+  if (!spoken.tables.empty()) brief.sections.push_back(std::move(spoken));
   brief.sources = sources.take();
   brief.cautions = report_cautions(options.invented);
   return brief;
@@ -90,8 +97,8 @@ std::vector<std::string> report_cautions(bool invented) {
 ReportPage page_of(const Brief& brief) {
   const auto dates = [&brief](std::string_view verb, std::string_view between) {
     Phrase phrase;
-    phrase.name(brief.to.season).words(verb).words(day_words(brief.to.on)).words(between);
-    return phrase.name(brief.from.season).words(verb).words(day_words(brief.from.on));
+    phrase.name(brief.to.season).words(verb).day(brief.to.on).words(between);
+    return phrase.name(brief.from.season).words(verb).day(brief.from.on);
   };
   ReportPage page;
   page.kind = "Range brief";
@@ -104,6 +111,7 @@ ReportPage page_of(const Brief& brief) {
   page.captured = dates(" captured ", "; ");
   page.headline_dates = dates(", ", "; ");
   page.invented = brief.invented;
+  page.made = brief.to.on;
   page.headlines = brief.headlines;
   page.sections = brief.sections;
   page.sources = brief.sources;

@@ -9,9 +9,13 @@
 #include <string_view>
 #include <vector>
 
+#include "reports/chart.h"
 #include "reports/phrase.h"
 #include "schema/change.h"
+#include "schema/fibre_shares.h"
 #include "schema/palette.h"
+#include "schema/size_report.h"
+#include "schema/terms_version.h"
 
 namespace rangebook {
 
@@ -47,20 +51,15 @@ struct BriefColumn {
   bool numeric = false;  ///< set flush right
   bool operator==(const BriefColumn&) const = default;
 };
-/// Shares of lines in tenths of a percent, drawn beside a row where there is room.
-struct ShareBars {
-  std::uint32_t then = 0;
-  std::uint32_t now = 0;
-  bool operator==(const ShareBars&) const = default;
-};
 /// The first cell of a row names it.
 struct BriefTable {
   std::string key;  ///< name in JSON
   std::string caption;
   std::vector<BriefColumn> columns;
   std::vector<std::vector<Phrase>> rows;
-  std::vector<ShareBars> bars;  ///< empty, or one a row
-  bool folded = false;          ///< detail: shown on demand on a screen, always in print
+  std::vector<Chart> charts;  ///< pictures of this table, drawn where pictures can be
+  bool folded = false;        ///< detail: shown on demand on a screen, always in print
+  bool whole = false;         ///< always shown whole, however long
   bool operator==(const BriefTable&) const = default;
 };
 struct BriefSection {
@@ -88,8 +87,12 @@ struct Brief {
 };
 
 struct BriefOptions {
-  bool invented = false;                   ///< the data is a demonstration; every format says so
-  std::vector<PalettePair> palettes = {};  ///< `all` first; without them there is no such section
+  bool invented = false;                    ///< the data is a demonstration; every format says so
+  std::vector<PalettePair> palettes = {};   ///< `all` first; without them there is no such section
+  std::optional<FibrePair> fibres = {};     ///< likewise
+  std::optional<StatedSizes> stated = {};   ///< what the shop itself says its sizes are
+  std::optional<TermsInForce> terms = {};   ///< on the day of the later capture
+  std::vector<TermsStep> terms_steps = {};  ///< all versions up to that day
 };
 
 /// Notes are numbered in order of first mention, headlines first.

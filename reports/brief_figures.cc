@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "reports/brief_charts.h"
 #include "reports/brief_sections.h"
 #include "reports/category_figures.h"
 #include "reports/change_groups.h"
@@ -147,19 +148,23 @@ BriefTable size_by_size_table(const ReachPair& pair) {
   table.caption = fmt::format("Lines that offer each size: {}", picture_name(pair));
   table.columns = {{"size", "Size", false}, {"then", "Then", true}, {"now", "Now", true}};
   table.folded = true;
+  StepsChart chart;
   for (const Size& size : all_steps(pair)) {
     const ReachStep then = step_of(pair.then, size);
     const ReachStep now = step_of(pair.now, size);
     table.rows.push_back(
         {Phrase{}.name(size.label), share_cell(then, pair.then), share_cell(now, pair.now)});
-    table.bars.push_back({share(then.offering, pair.then), share(now.offering, pair.now)});
+    chart.steps.push_back(
+        {size.label, share(then.offering, pair.then), share(now.offering, pair.now)});
   }
+  Phrase finding = reach_finding(picture_name(pair), chart);
+  table.charts.push_back({std::move(finding), std::move(chart)});
   return table;
 }
 
 Phrase price_cell(const PriceLadder* prices, MinorUnits PriceLadder::*step, std::size_t note) {
   if (prices == nullptr) return Phrase{}.figure("none");
-  return Phrase{}.figure(money_words({prices->*step, prices->currency})).note(note);
+  return Phrase{}.money({prices->*step, prices->currency}).note(note);
 }
 
 Phrase index_cell(const CategorySummary& summary) {
@@ -167,7 +172,7 @@ Phrase index_cell(const CategorySummary& summary) {
   return Phrase{}
       .figure(index_words(summary.index->jevons))
       .words(" on ")
-      .figure(std::to_string(summary.index->lines));
+      .count(summary.index->lines);
 }
 
 Phrase marked_cell(const LadderPair& pair) {
@@ -206,7 +211,7 @@ Phrase step_cell(const Change& change) {
   cell.figure(
       money_step_words({after->amount.minor - before->amount.minor, after->amount.currency}));
   if (const auto move = price_move(change)) {
-    cell.words(" (").figure(percent_words(*move, true)).words(")");
+    cell.words(" (").share(*move, true).words(")");
   }
   return cell;
 }
@@ -264,6 +269,9 @@ BriefSection prices_section(const ChangeSet& set, SourceList& sources) {
     for (const LadderPair& pair : ladder_pairs(summary)) pairs.push_back(pair);
   }
   if (!pairs.empty()) section.tables.push_back(ladder_table(pairs, sources));
+  BriefTable ladder = price_ladder_table(summaries_of(set, {}), set.coverage.common, sources);
+  ladder.folded = true;
+  if (!ladder.rows.empty()) section.tables.push_back(std::move(ladder));
   if (auto sentence = was_price_sentence(set, sources)) {
     section.paragraphs.push_back(*std::move(sentence));
   }
@@ -271,8 +279,10 @@ BriefSection prices_section(const ChangeSet& set, SourceList& sources) {
   if (!findings.empty()) section.tables.push_back(was_price_table(findings, sources));
   ChangeList moves = of_kinds(set, {price_up, price_down});
   if (!moves.empty()) {
+    std::vector<Chart> charts = slope_charts(moves);
     section.tables.push_back(
         moves_table(std::move(moves), "full_prices", "Full prices, largest move first", sources));
+    section.tables.back().charts = std::move(charts);
   }
   ChangeList marked = of_kinds(set, {marked_down, markdown_changed, markdown_ended});
   if (!marked.empty()) {

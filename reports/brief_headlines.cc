@@ -190,7 +190,7 @@ void add_price_moves(std::vector<Headline>& out, const ChangeSet& set, SourceLis
   sentence.append(cited(largest, false, sources)).words(" to ");
   sentence.append(cited(largest, true, sources));
   if (const auto move = price_move(largest)) {
-    sentence.words(" (").figure(percent_words(*move, true)).words(")");
+    sentence.words(" (").share(*move, true).words(")");
   }
   out.push_back({Theme::prices, std::move(sentence.words("."))});
 }

@@ -84,6 +84,10 @@ class BriefWriter {
     json_.begin_object();
     json_.member("key", table.key);
     json_.member("caption", table.caption);
+    if (!table.charts.empty()) {
+      list("findings", table.charts,
+           [this](const Chart& each) { json_.value(plain_text(each.finding, false)); });
+    }
     json_.key("columns");
     json_.begin_array();
     for (const BriefColumn& column : table.columns) {

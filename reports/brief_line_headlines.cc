@@ -19,13 +19,13 @@ Phrase categories_phrase(const ChangeList& changes) {
   std::size_t rest = 0;
   for (const auto& [category, lines] : lines_by_category(changes)) {
     if (items.size() < kNamed) {
-      items.push_back(Phrase{}.figure(std::to_string(lines)).words(" in "));
+      items.push_back(Phrase{}.count(lines).words(" in "));
       items.back().name(category_words(category));
     } else {
       rest += lines;
     }
   }
-  if (rest > 0) items.push_back(Phrase{}.figure(std::to_string(rest)).words(" elsewhere"));
+  if (rest > 0) items.push_back(Phrase{}.count(rest).words(" elsewhere"));
   return joined(items);
 }
 
@@ -40,7 +40,7 @@ Phrase names_phrase(const ChangeList& changes, SourceList& sources) {
     sources.cite(items.back(), later ? change.evidence.after : change.evidence.before);
   }
   if (changes.size() > kNamed) {
-    items.push_back(Phrase{}.figure(std::to_string(changes.size() - kNamed)).words(" more"));
+    items.push_back(Phrase{}.count(changes.size() - kNamed).words(" more"));
   }
   return joined(items);
 }

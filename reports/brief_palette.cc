@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "reports/brief_sections.h"
 #include "reports/change_groups.h"
@@ -49,7 +50,7 @@ Phrase palette_phrase(std::string_view side, const Palette& palette, std::size_t
   Phrase phrase;
   phrase.label(side).words(" ");
   if (palette.colourways == 0) return phrase.words("no line states a colour.").note(note);
-  phrase.figure(std::to_string(palette.known)).words(" of ");
+  phrase.count(palette.known).words(" of ");
   phrase.figure(colourways_words(palette.colourways)).words(" have one known colour").note(note);
   if (palette.known == 0) return phrase.words(".");
   phrase.words(": ").figure(counts_words<Undertone>(palette.undertones, palette, true));
@@ -62,18 +63,18 @@ Phrase names_phrase(const std::vector<std::string>& names) {
   for (std::size_t i = 0; i < std::min(kShownNames, names.size()); ++i)
     shown.push_back(Phrase{}.name(names[i]));
   if (names.size() > kShownNames)
-    shown.push_back(Phrase{}.figure(std::to_string(names.size() - kShownNames)).words(" more"));
+    shown.push_back(Phrase{}.count(names.size() - kShownNames).words(" more"));
   return joined(shown);
 }
 
 /// What the counts above leave out, so that they add up.
 Phrase left_out_phrase(std::string_view side, const Palette& palette, std::size_t note) {
   Phrase phrase;
-  phrase.label(side).words(" ").figure(std::to_string(palette.several));
+  phrase.label(side).words(" ").count(palette.several);
   phrase.words(" in several colours, ").figure(counted(palette.prints, "print", "prints"));
   phrase.words(", ");
-  phrase.figure(std::to_string(palette.by_family)).words(" known by family only, ");
-  phrase.figure(std::to_string(palette.unknown)).words(" with a colour name that is not known");
+  phrase.count(palette.by_family).words(" known by family only, ");
+  phrase.count(palette.unknown).words(" with a colour name that is not known");
   if (!palette.unknown_names.empty())
     phrase.words(" (").append(names_phrase(palette.unknown_names)).words(")");
   if (palette.without_colour > 0) {
@@ -109,6 +110,50 @@ BriefTable palette_table(const std::vector<PalettePair>& palettes) {
   return table;
 }
 
+/// Both captures' colours by name, those of the later one first.
+std::vector<ColoursChart::Dot> dots_of(const PalettePair& all) {
+  std::vector<ColoursChart::Dot> dots;
+  std::map<std::string, std::size_t> places;
+  const auto add = [&](const PaletteColour& each) -> ColoursChart::Dot& {
+    const auto [place, is_new] = places.try_emplace(each.name, dots.size());
+    if (is_new) dots.push_back({each.name, each.colour, each.hue, each.lightness, each.grey, 0, 0});
+    return dots[place->second];
+  };
+  for (const PaletteColour& each : all.after.colours) add(each).now += each.colourways;
+  for (const PaletteColour& each : all.before.colours) add(each).then += each.colourways;
+  return dots;
+}
+
+Phrase drift_finding(const std::vector<ColoursChart::Dot>& dots) {
+  const auto count = [&dots](auto is) {
+    return static_cast<std::size_t>(std::count_if(dots.begin(), dots.end(), is));
+  };
+  Phrase finding;
+  finding.figure(counted(count([](const auto& dot) { return dot.now > 0; }), "colour", "colours"));
+  finding.words(" now; ").count(count([](const auto& dot) { return dot.then == 0; }));
+  finding.words(" new, ").count(count([](const auto& dot) { return dot.now == 0; }));
+  return finding.words(" gone.");
+}
+
+BriefTable colours_table(const PalettePair& all) {
+  BriefTable table;
+  table.key = "colours_known";
+  table.caption = "Colourways by colour";
+  table.columns = {{"colour", "Colour", false},
+                   {"value", "Colour value", false},
+                   {"then", "Then", true},
+                   {"now", "Now", true}};
+  table.folded = true;
+  ColoursChart chart{dots_of(all)};
+  for (const auto& dot : chart.dots) {
+    table.rows.push_back({Phrase{}.name(dot.name), Phrase{}.figure(to_string(dot.colour)),
+                          Phrase{}.count(dot.then), Phrase{}.count(dot.now)});
+  }
+  Phrase finding = drift_finding(chart.dots);
+  table.charts.push_back({std::move(finding), std::move(chart)});
+  return table;
+}
+
 }  // namespace
 
 BriefSection palette_section(const std::vector<PalettePair>& palettes, SourceList& sources) {
@@ -128,6 +173,8 @@ BriefSection palette_section(const std::vector<PalettePair>& palettes, SourceLis
       "for "
       "a typical colour, not for this shop's cloth. Warm is yellow-based, cool is blue-based."));
   section.tables.push_back(palette_table(palettes));
+  BriefTable colours = colours_table(all);
+  if (!colours.rows.empty()) section.tables.push_back(std::move(colours));
   return section;
 }
 

@@ -2,8 +2,10 @@
 #include "reports/brief_sections.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <utility>
 
+#include "reports/brief_charts.h"
 #include "reports/brief_terms.h"
 #include "reports/change_groups.h"
 #include "reports/wording.h"
@@ -38,7 +40,7 @@ Phrase documents_cell(const CaptureInfo& capture) {
     items.back().words(" (SHA-256 begins ").code(document.sha256.substr(0, kShownHash)).words(")");
   }
   if (count > kShown) {
-    items.push_back(Phrase{}.figure(std::to_string(count - kShown)).words(" more"));
+    items.push_back(Phrase{}.count(count - kShown).words(" more"));
   }
   return joined(items);
 }
@@ -47,7 +49,7 @@ Phrase documents_cell(const CaptureInfo& capture) {
 BriefTable captures_table(const ChangeSet& set, SourceList& sources) {
   const CaptureInfo& then = set.from;
   const CaptureInfo& now = set.to;
-  const auto count = [](std::uint32_t n) { return Phrase{}.figure(std::to_string(n)); };
+  const auto count = [](std::uint32_t n) { return Phrase{}.count(n); };
   BriefTable table;
   table.key = "captures";
   table.caption = "The two captures";
@@ -57,7 +59,7 @@ BriefTable captures_table(const ChangeSet& set, SourceList& sources) {
   };
   add("Season", Phrase{}.name(then.season).note(sources.then()),
       Phrase{}.name(now.season).note(sources.now()));
-  add("Date", Phrase{}.figure(day_words(then.on)), Phrase{}.figure(day_words(now.on)));
+  add("Date", Phrase{}.day(then.on), Phrase{}.day(now.on));
   add("Looked at", Phrase{}.name(scope_words(then.scope)), Phrase{}.name(scope_words(now.scope)));
   add("Lines", count(set.reconciliation.lines_then), count(set.reconciliation.lines_now));
   add("Rows refused", count(set.coverage.rows_refused_then), count(set.coverage.rows_refused_now));
@@ -119,6 +121,9 @@ BriefSection looked_at_section(const ChangeSet& set, SourceList& sources) {
   section.paragraphs.push_back(
       lines_then_phrase(set.reconciliation).note(sources.then()).words("."));
   section.tables.push_back(captures_table(set, sources));
+  section.tables.push_back(flow_table(set));
+  BriefTable covered = coverage_table(set);
+  if (!covered.rows.empty()) section.tables.push_back(std::move(covered));
   BriefTable missed = presence_table(set, ChangeKind::line_not_covered, "not_looked_at",
                                      "Lines nobody looked for this time", sources);
   if (!missed.rows.empty()) section.tables.push_back(std::move(missed));
@@ -141,7 +146,7 @@ BriefSection returned_section(const ChangeSet& set, SourceList& sources) {
   for (const Change* change : of_kinds(set, {ChangeKind::line_returned})) {
     Phrase seen;
     if (const auto& before = change->evidence.before) {
-      seen.name(before->season).words(", ").figure(day_words(before->on));
+      seen.name(before->season).words(", ").day(before->on);
     }
     table.rows.push_back(
         {only_side(*change, sources), side_cell(*change, false, sources), std::move(seen)});
@@ -176,7 +181,56 @@ BriefSection identity_section(const ChangeSet& set, SourceList& sources) {
   return section;
 }
 
+/// Main parts only: linings and trims are not what is felt first.
+BriefTable fibres_table(const FibrePair& pair) {
+  BriefTable table;
+  table.key = "fibres";
+  table.caption = "Mean share of each fibre in the main part of a line, where it is stated";
+  table.columns = {{"fibre", "Fibre", false}, {"then", "Then", true}, {"now", "Now", true}};
+  table.folded = true;
+  BarsChart chart;
+  const FibreRow* most = nullptr;
+  for (const FibreRow& row : pair.rows) {
+    table.rows.push_back(
+        {Phrase{}.name(row.name), Phrase{}.share(row.then), Phrase{}.share(row.now)});
+    chart.rows.push_back({row.name, row.then, row.now});
+    const auto move = [](const FibreRow& each) {
+      return std::abs(std::int64_t{each.now} - std::int64_t{each.then});
+    };
+    if (row.is_origin) continue;
+    if (most == nullptr || move(row) > move(*most)) most = &row;
+  }
+  Phrase finding;
+  if (most == nullptr || most->then == most->now) {
+    finding.words("The fibres stated are the same in both captures.");
+  } else {
+    finding.words("The share of ")
+        .name(most->name)
+        .words(" moved most: from ")
+        .share(most->then)
+        .words(" to ");
+    finding.share(most->now).words(" of the mean line.");
+  }
+  table.charts.push_back({std::move(finding), std::move(chart)});
+  return table;
+}
+
 }  // namespace
+
+BriefSection fabric_section(const ChangeSet& set, const std::optional<FibrePair>& fibres,
+                            SourceList& sources) {
+  BriefSection section = sides_section(set, {ChangeKind::composition_changed}, "fabric", "Fabric",
+                                       "Stated composition, as the shop words it", sources);
+  if (!fibres || fibres->rows.empty()) return section;
+  Phrase counted_lines;
+  counted_lines.words("A main part that adds up to 100% is stated by ");
+  counted_lines.count(fibres->stated_now).words(" of ").figure(lines_words(fibres->lines_now));
+  counted_lines.note(sources.now()).words("; then by ").count(fibres->stated_then).words(" of ");
+  counted_lines.count(fibres->lines_then).note(sources.then()).words(".");
+  section.paragraphs.push_back(std::move(counted_lines));
+  section.tables.push_back(fibres_table(*fibres));
+  return section;
+}
 
 Phrase line_cell(const LineRef& line) {
   Phrase cell;
@@ -204,14 +258,13 @@ BriefTable sides_table(const ChangeList& changes, std::string key, std::string c
   return table;
 }
 
-std::vector<BriefSection> brief_sections(const ChangeSet& set,
-                                         const std::vector<PalettePair>& palettes,
+std::vector<BriefSection> brief_sections(const ChangeSet& set, const BriefOptions& options,
                                          SourceList& sources) {
   using enum ChangeKind;
   std::vector<BriefSection> all;
   all.push_back(looked_at_section(set, sources));
   all.push_back(sizes_section(set, sources));
-  all.push_back(terms_section(set, sources));
+  all.push_back(terms_section(set, options.terms_steps, sources));
   all.push_back(prices_section(set, sources));
   all.push_back(presence_section(set, line_new, "new", "New lines",
                                  "Lines that were not there last time", sources));
@@ -221,9 +274,8 @@ std::vector<BriefSection> brief_sections(const ChangeSet& set,
   all.push_back(identity_section(set, sources));
   all.push_back(sides_section(set, {colour_added, colour_dropped}, "colours", "Colours",
                               "Colours added and gone", sources));
-  all.push_back(palette_section(palettes, sources));
-  all.push_back(sides_section(set, {composition_changed}, "fabric", "Fabric",
-                              "Stated composition, as the shop words it", sources));
+  all.push_back(palette_section(options.palettes, sources));
+  all.push_back(fabric_section(set, options.fibres, sources));
   all.push_back(sides_section(set, {stock_out, stock_back}, "stock", "Stock",
                               "Lines sold out or back, by variants whose stock is stated",
                               sources));

@@ -10,8 +10,7 @@
 namespace rangebook {
 
 /// All sections that have something to say, in reading order. `looked-at` is always there.
-std::vector<BriefSection> brief_sections(const ChangeSet& set,
-                                         const std::vector<PalettePair>& palettes,
+std::vector<BriefSection> brief_sections(const ChangeSet& set, const BriefOptions& options,
                                          SourceList& sources);
 
 /// Sizes: range by category then and now, size by size, and the lines whose sizes changed.
@@ -21,6 +20,10 @@ BriefSection prices_section(const ChangeSet& set, SourceList& sources);
 /// Palette: warm, cool and neutral, light, medium and deep colourways then and now, and what is not
 /// known of them.
 BriefSection palette_section(const std::vector<PalettePair>& palettes, SourceList& sources);
+
+/// Fibres: what the stated compositions are made of, then and now.
+BriefSection fabric_section(const ChangeSet& set, const std::optional<FibrePair>& fibres,
+                            SourceList& sources);
 
 /// Cells shared by the tables of lines.
 Phrase line_cell(const LineRef& line);

@@ -12,7 +12,6 @@ constexpr std::string_view kStyle = R"css(
   --quiet: #5d564b;
   --hairline: #c9c2b4;
   --mark: #7a2338;
-  --before: #b9a98c;
   --serif: "Iowan Old Style", "Palatino Linotype", "URW Palladio L", P052, Palatino,
     "Book Antiqua", Georgia, serif;
 }
@@ -23,7 +22,6 @@ constexpr std::string_view kStyle = R"css(
     --quiet: #b4ab9c;
     --hairline: #4b463d;
     --mark: #e9a3ad;
-    --before: #7d715b;
   }
 }
 * { box-sizing: border-box; }
@@ -35,7 +33,7 @@ body {
   overflow-wrap: break-word; hyphens: manual;
 }
 a { color: var(--mark); text-underline-offset: .15em; text-decoration-thickness: .06em; }
-a:focus-visible, summary:focus-visible, .scroll:focus-visible {
+a:focus-visible, summary:focus-visible, button:focus-visible, input:focus-visible, .scroll:focus-visible {
   outline: .15rem solid var(--mark); outline-offset: .15rem;
 }
 .skip { position: absolute; left: -100vw; top: 0; background: var(--paper); padding: .5rem 1rem; }
@@ -71,8 +69,7 @@ section p { margin: 0 0 .6rem; max-width: 40rem; }
 .headlines .dates { margin-top: .15rem; font-size: .875rem; }
 
 sup { font-size: .68em; line-height: 0; white-space: nowrap; font-variant-numeric: lining-nums; }
-sup a { padding: .3em .15em; text-decoration: none; }
-sup a:hover { text-decoration: underline; }
+sup a { padding: .3em .15em; text-decoration-thickness: 1px; text-underline-offset: .2em; }
 :target { background: color-mix(in srgb, var(--mark) 16%, transparent); }
 
 /* A shade at an edge tells that the table goes on beyond it. */
@@ -94,30 +91,64 @@ thead th { font-variant-caps: all-small-caps; letter-spacing: .06em; color: var(
 tbody tr + tr > * { border-top: 1px solid var(--hairline); }
 tbody th, tbody td { min-width: 6.5rem; }
 tbody th { min-width: 9rem; }
-.figures { text-align: right; }
-tbody .figures { min-width: 5.5rem; }
+.figures, .n { text-align: right; }
+.n { white-space: nowrap; }
+tbody .figures, tbody .n { min-width: 5.5rem; }
 .whole { white-space: nowrap; }
 .code { color: var(--quiet); font-size: .92em; }
 details { margin-top: .6rem; }
 summary { padding: .25rem 0; color: var(--mark); cursor: pointer; font-style: italic; }
 details .scroll { margin-top: .4rem; }
 
-.reaches { display: grid; gap: 1.6rem 2.4rem; margin-top: 1.8rem;
-  grid-template-columns: repeat(auto-fill, minmax(min(100%, 20rem), 1fr)); align-items: start; }
-figure { margin: 0; min-width: 0; }
-figcaption { font-style: italic; color: var(--quiet); }
-figure svg { display: block; width: auto; max-width: none; }
-figure .scroll { margin-top: .3rem; }
-svg text { font: .75rem var(--serif); font-variant-numeric: lining-nums; fill: var(--ink); }
-svg .quiet { fill: var(--quiet); font-style: italic; }
-svg .axis { stroke: var(--ink); stroke-width: 1; }
-svg .now { fill: var(--mark); }
-svg .then { fill: var(--before); }
+.tools { display: flex; flex-wrap: wrap; gap: .2rem 1rem; align-items: baseline;
+  margin-top: 1.2rem; color: var(--quiet); font-size: .9375rem; }
+.tools input { width: 14rem; max-width: 60vw; padding: .2rem .4rem; border: 1px solid var(--quiet);
+  background: var(--paper); color: var(--ink); font: inherit; }
+.tools + .scroll { margin-top: .5rem; }
+thead button { margin: 0; padding: 0; border: 0; background: none; color: inherit; font: inherit;
+  font-variant-caps: inherit; letter-spacing: inherit; text-align: inherit; cursor: pointer; }
+thead button:hover { text-decoration: underline; }
+[aria-sort] button { color: var(--mark); }
+[aria-sort="ascending"] button::after { content: " \2191"; }
+[aria-sort="descending"] button::after { content: " \2193"; }
 
+/* The shop at a glance: a card. */
+#glance + .matter { padding: .3rem 1.2rem .9rem; border: 1px solid var(--ink); }
+#glance + .matter table { border: 0; }
+#glance + .matter caption { display: none; }
+
+.pictures { display: grid; gap: 2rem 2.6rem; margin: 1.4rem 0 0;
+  grid-template-columns: repeat(auto-fill, minmax(min(100%, 20rem), 1fr)); align-items: start; }
+figure { margin: 0; min-width: 0; max-width: 27rem; border-top: 1px solid var(--ink);
+  padding-top: .5rem; }
+figcaption { line-height: 1.35; font-variant-numeric: lining-nums; }
+.reading { display: block; margin-top: .25rem; color: var(--quiet); font-size: .875rem; }
+figure svg { display: block; width: 100%; height: auto; margin-top: .7rem; }
+svg text { font: 12px var(--serif); font-variant-numeric: lining-nums tabular-nums;
+  fill: var(--ink); unicode-bidi: isolate; }
+svg .quiet { fill: var(--quiet); font-style: italic; }
+svg .reversed { fill: var(--paper); }
+svg .axis { stroke: var(--ink); stroke-width: 1; }
+svg .grid { stroke: var(--hairline); stroke-width: 1; }
+svg .now { fill: var(--mark); }
+svg .then { fill: none; stroke: var(--quiet); stroke-width: 1.2; stroke-dasharray: 4 2; }
+svg .now-rail { stroke: var(--mark); stroke-width: 1.6; }
+svg .then-rail { stroke: var(--quiet); stroke-width: 1.2; stroke-dasharray: 4 2; }
+svg .now-rung { stroke: var(--paper); stroke-width: 2; }
+svg .then-rung { stroke: var(--ink); stroke-width: 2; }
+svg .carried { fill: var(--hairline); }
+svg .back { fill: var(--hairline); stroke: var(--mark); stroke-width: 1.6; }
+svg .unlooked { fill: none; stroke: var(--quiet); stroke-width: 1.2; stroke-dasharray: 1 3; }
+svg .slope { stroke: var(--mark); stroke-width: 1.5; }
+svg .slope-other { stroke: var(--hairline); stroke-width: 1; }
+svg .dot-then { fill: none; stroke: var(--quiet); stroke-width: 1.4; stroke-dasharray: 2 2; }
+svg .dot-now { stroke: var(--ink); stroke-width: .8; }
+
+.matter > h3:first-child { margin-top: 0; }
 .sources { margin: 0; padding: 0 0 0 2.6rem; columns: 24rem; column-gap: 2.4rem;
   font-size: .875rem; line-height: 1.5; font-variant-numeric: lining-nums; }
 .sources li { break-inside: avoid; }
-.sources .back { padding: 0 .25em; text-decoration: none; }
+.sources .back { padding: 0 .25em; text-decoration-thickness: 1px; }
 footer { margin-top: 3rem; padding-top: .8rem; border-top: .2rem solid var(--ink);
   font-size: .9375rem; }
 footer p { margin: 0 0 .3rem; max-width: 44rem; }
@@ -140,22 +171,22 @@ footer p { margin: 0 0 .3rem; max-width: 44rem; }
   th, td { padding-right: .6rem; }
   th, td { max-width: 10rem; }
   tbody th { min-width: 6rem; }
-  tbody td, tbody .figures { min-width: 3.6rem; }
+  tbody td, tbody .figures, tbody .n { min-width: 3.6rem; }
 }
 @media print {
   @page { size: A4; margin: 18mm 17mm 20mm; }
   html { font-size: 10pt; }
   :root { color-scheme: light; --paper: #fff; --ink: #000; --quiet: #444; --hairline: #aaa;
-    --mark: #5c1528; --before: #b5ab97; }
+    --mark: #5c1528; }
   body { max-width: none; padding: 0; font-size: 1rem; line-height: 1.4; }
   .headlines li { display: grid; grid-template-columns: 24mm minmax(0, 1fr); padding: 1.6mm 0; }
-  .skip, nav { display: none; }
+  .skip, nav, .tools { display: none; }
   h1 { font-size: 26pt; }
   .headlines .lead { font-size: 12pt; }
   .headlines .dates { font-size: 8pt; }
   figure summary { display: none; }
-  figure svg { max-width: 100%; height: auto; }
-  .reaches { grid-template-columns: 1fr 1fr; gap: 6mm 8mm; }
+  .pictures { grid-template-columns: 1fr 1fr; gap: 6mm 8mm; }
+  figure svg { break-inside: avoid; }
   section { display: block; margin-top: 7mm; border-top: 0; padding-top: 0; }
   section > h2 { margin-bottom: 2mm; }
   h2, h3, caption, summary { break-after: avoid; }
@@ -163,7 +194,7 @@ footer p { margin: 0 0 .3rem; max-width: 44rem; }
   thead { display: table-header-group; }
   table { font-size: 8.5pt; }
   th, td { padding: .8mm 3mm .8mm 0; }
-  tbody th, tbody td, tbody .figures { min-width: 0; }
+  tbody th, tbody td, tbody .figures, tbody .n { min-width: 0; }
   .scroll { overflow: visible; background: none; }
   details::details-content { content-visibility: visible; display: block; height: auto; }
   summary { list-style: none; color: var(--quiet); }

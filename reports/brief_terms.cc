@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "reports/change_groups.h"
 #include "reports/wording.h"
@@ -62,6 +63,45 @@ std::string_view direction_words(TermsDirection direction) {
   return direction == TermsDirection::neutral ? "depends" : to_string(direction);
 }
 
+/// One row a version of a term that ever changed: what held from which day on.
+BriefTable timeline_table(const std::vector<TermsStep>& steps) {
+  BriefTable table;
+  table.key = "terms_over_time";
+  table.caption = "Terms that changed, from the day each was captured";
+  table.columns = {
+      {"term", "Term", false}, {"from", "Captured on", false}, {"value", "Held", false}};
+  table.folded = true;
+  std::map<std::string, std::vector<TimelineChart::Stay>> stays;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    for (const Change& change : steps[i].changes) {
+      const TermsFact* then = fact_of(change.before);
+      const TermsFact* now = fact_of(change.after);
+      auto& list = stays[either(change).field];
+      if (list.empty()) {
+        const Day since = change.evidence.before ? change.evidence.before->on : steps[0].on;
+        list.push_back({since, then != nullptr ? then->value : "not stated"});
+      }
+      list.push_back({steps[i].on, now != nullptr ? now->value : "not stated"});
+    }
+  }
+  TimelineChart chart;
+  for (auto& [field, list] : stays) {
+    const std::string words = terms_field_words(field);
+    for (const auto& stay : list) {
+      table.rows.push_back(
+          {Phrase{}.words(words), Phrase{}.day(stay.from), Phrase{}.figure(stay.words)});
+    }
+    chart.rows.push_back({words, std::move(list)});
+  }
+  if (chart.rows.empty()) return table;
+  chart.last = steps.back().on;
+  Phrase finding;
+  finding.count(chart.rows.size()).words(chart.rows.size() == 1 ? " term" : " terms");
+  finding.words(" changed between ").day(steps.front().on).words(" and ").day(chart.last);
+  table.charts.push_back({finding.words("."), std::move(chart)});
+  return table;
+}
+
 }  // namespace
 
 std::string terms_field_words(std::string_view field) {
@@ -91,15 +131,20 @@ void add_terms_headline(std::vector<Headline>& out, const ChangeSet& set, Source
     sentence.append(value_cell(change.before, change.evidence.before, sources));
   }
   if (changes.size() > kNamed) {
-    sentence.words("; and ").figure(std::to_string(changes.size() - kNamed)).words(" more");
+    sentence.words("; and ").count(changes.size() - kNamed).words(" more");
   }
   out.push_back({Theme::terms, std::move(sentence.words("."))});
 }
 
-BriefSection terms_section(const ChangeSet& set, SourceList& sources) {
+BriefSection terms_section(const ChangeSet& set, const std::vector<TermsStep>& steps,
+                           SourceList& sources) {
   BriefSection section{"terms", "Delivery and returns", {}, {}};
   const ChangeList changes = changed_terms(set);
-  if (changes.empty()) return section;
+  BriefTable timeline = timeline_table(steps);
+  if (changes.empty()) {
+    if (!timeline.rows.empty()) section.tables.push_back(std::move(timeline));
+    return section;
+  }
   BriefTable values;
   values.key = "terms";
   values.caption = "Terms that changed, by the day each was captured";
@@ -119,6 +164,7 @@ BriefSection terms_section(const ChangeSet& set, SourceList& sources) {
     sentences.rows.push_back({term, sentence_cell(change->before), sentence_cell(change->after)});
   }
   section.tables = {std::move(values), std::move(sentences)};
+  if (!timeline.rows.empty()) section.tables.push_back(std::move(timeline));
   return section;
 }
 

@@ -16,7 +16,8 @@ std::string terms_field_words(std::string_view field);
 /// The headline about terms, if any changed: what became worse or better for the customer.
 void add_terms_headline(std::vector<Headline>& out, const ChangeSet& set, SourceList& sources);
 
-/// What changed, and the sentences it was read from.
-BriefSection terms_section(const ChangeSet& set, SourceList& sources);
+/// What changed, the sentences it was read from, and what held when (`steps`, all versions).
+BriefSection terms_section(const ChangeSet& set, const std::vector<TermsStep>& steps,
+                           SourceList& sources);
 
 }  // namespace rangebook

@@ -1,69 +1,98 @@
 // One row a change, both sides and their evidence beside each other.
-#include <string_view>
-
 #include "reports/change_lists.h"
-#include "reports/csv_writer.h"
+#include "reports/sheet.h"
 #include "reports/wording.h"
 
 namespace rangebook {
 namespace {
 
-constexpr std::string_view kColumns[] = {"kind",           "line_id",         "line_code",
-                                         "line_name",      "category",        "before",
-                                         "after",          "amount_before",   "amount_after",
-                                         "currency",       "capture_before",  "season_before",
-                                         "date_before",    "document_before", "row_before",
-                                         "capture_after",  "season_after",    "date_after",
-                                         "document_after", "row_after",       "link"};
+class Row {
+ public:
+  void text(std::string_view content) { cells_.push_back({std::string(content), {}}); }
+  void value(const PieceValue& value) { cells_.push_back({{}, value}); }
+  void nothing() { cells_.emplace_back(); }
+  template <typename Number>
+  void count(const Number& number) {
+    value(Count{static_cast<std::int64_t>(number)});
+  }
+  std::vector<SheetCell> take() { return std::move(cells_); }
+
+ private:
+  std::vector<SheetCell> cells_;
+};
 
 const PriceFact* price_of(const std::optional<Fact>& fact) {
   return fact ? std::get_if<PriceFact>(&*fact) : nullptr;
 }
 
-void write_line(CsvWriter& csv, const Change& change) {
-  csv.plain(change.line ? std::to_string(change.line->id) : "");
-  csv.text(change.line ? change.line->code : "");
-  csv.text(change.line ? change.line->name : "");
-  csv.text(change.line ? change.line->category : change.category);
+void add_line(Row& row, const Change& change) {
+  if (!change.line) {
+    for (int i = 0; i < 3; ++i) row.nothing();
+    return row.text(change.category);
+  }
+  row.count(change.line->id);
+  row.text(change.line->code);
+  row.text(change.line->name);
+  row.text(change.line->category);
 }
 
-void write_amounts(CsvWriter& csv, const Change& change) {
+void add_amounts(Row& row, const Change& change) {
   const PriceFact* before = price_of(change.before);
   const PriceFact* after = price_of(change.after);
-  csv.plain(before != nullptr ? decimal_text(before->amount) : "");
-  csv.plain(after != nullptr ? decimal_text(after->amount) : "");
+  for (const PriceFact* side : {before, after}) {
+    if (side != nullptr) {
+      row.value(side->amount);
+    } else {
+      row.nothing();
+    }
+  }
   const PriceFact* either = after != nullptr ? after : before;
-  csv.plain(either != nullptr ? either->amount.currency.code() : "");
+  row.text(either != nullptr ? either->amount.currency.code() : "");
 }
 
-void write_sighting(CsvWriter& csv, const std::optional<Sighting>& seen) {
-  csv.plain(seen ? std::to_string(seen->capture) : "");
-  csv.text(seen ? seen->season : "");
-  csv.plain(seen ? to_string(seen->on) : "");
-  csv.text(seen ? seen->document : "");
-  csv.plain(seen && seen->line ? std::to_string(*seen->line) : "");
-}
-
-void write_change(CsvWriter& csv, const Change& change) {
-  csv.plain(to_string(change.kind));
-  write_line(csv, change);
-  csv.text(plain_text(side_phrase(change.kind, change.before), false));
-  csv.text(plain_text(side_phrase(change.kind, change.after), false));
-  write_amounts(csv, change);
-  write_sighting(csv, change.evidence.before);
-  write_sighting(csv, change.evidence.after);
-  csv.text(change.evidence.link);
-  csv.end_row();
+void add_sighting(Row& row, const std::optional<Sighting>& seen) {
+  if (!seen) {
+    for (int i = 0; i < 5; ++i) row.nothing();
+    return;
+  }
+  row.count(seen->capture);
+  row.text(seen->season);
+  row.value(seen->on);
+  row.text(seen->document);
+  if (seen->line) {
+    row.count(*seen->line);
+  } else {
+    row.nothing();
+  }
 }
 
 }  // namespace
 
-std::string changes_csv(const ChangeSet& set) {
-  CsvWriter csv;
-  for (const auto column : kColumns) csv.plain(column);
-  csv.end_row();
-  for (const Change& change : set.changes) write_change(csv, change);
-  return csv.take();
+Sheet changes_sheet(const ChangeSet& set) {
+  Sheet sheet{"Changes",
+              "One row a change",
+              {"kind",         "line_id",         "line_code",      "line_name",
+               "category",     "before",          "after",          "amount_before",
+               "amount_after", "currency",        "capture_before", "season_before",
+               "date_before",  "document_before", "row_before",     "capture_after",
+               "season_after", "date_after",      "document_after", "row_after",
+               "link"},
+              {}};
+  for (const Change& change : set.changes) {
+    Row row;
+    row.text(to_string(change.kind));
+    add_line(row, change);
+    row.text(plain_text(side_phrase(change.kind, change.before), false));
+    row.text(plain_text(side_phrase(change.kind, change.after), false));
+    add_amounts(row, change);
+    add_sighting(row, change.evidence.before);
+    add_sighting(row, change.evidence.after);
+    row.text(change.evidence.link);
+    sheet.rows.push_back(row.take());
+  }
+  return sheet;
 }
+
+std::string changes_csv(const ChangeSet& set) { return csv_of(changes_sheet(set)); }
 
 }  // namespace rangebook

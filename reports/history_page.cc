@@ -90,8 +90,8 @@ class HistoryPage {
     const CaptureInfo& first = first_seen(history_).capture;
     const CaptureInfo& last = last_seen(history_).capture;
     Phrase phrase;
-    phrase.words("first seen ").name(first.season).words(", ").figure(day_words(first.on));
-    return phrase.words("; last seen ").name(last.season).words(", ").figure(day_words(last.on));
+    phrase.words("first seen ").name(first.season).words(", ").day(first.on);
+    return phrase.words("; last seen ").name(last.season).words(", ").day(last.on);
   }
 
   std::size_t note(const HistoryEntry& entry) { return sources_.number(entry.line->seen); }
@@ -123,13 +123,13 @@ class HistoryPage {
                         [&](const HistoryEntry& entry) { return entry.presence == presence; }));
     };
     Phrase phrase;
-    phrase.words("Seen in ").figure(std::to_string(count(Presence::seen))).words(" of ");
+    phrase.words("Seen in ").count(count(Presence::seen)).words(" of ");
     phrase.figure(counted(history_.entries.size(), "capture", "captures"));
     phrase.words(" since then");
     for (const Presence other : {Presence::absent, Presence::not_looked, Presence::refused}) {
       if (count(other) == 0) continue;
       phrase.words(fmt::format("; {} in ", presence_words(other)));
-      phrase.figure(std::to_string(count(other)));
+      phrase.count(count(other));
     }
     return phrase.words(".");
   }
@@ -159,7 +159,7 @@ class HistoryPage {
 
   Phrase capture_cell(const HistoryEntry& entry) {
     Phrase cell;
-    cell.name(entry.capture.season).words(", ").figure(day_words(entry.capture.on));
+    cell.name(entry.capture.season).words(", ").day(entry.capture.on);
     if (entry.line) cell.note(note(entry));
     return cell;
   }

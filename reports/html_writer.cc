@@ -127,6 +127,15 @@ void HtmlWriter::stylesheet(std::string_view css) {
   close();
 }
 
+void HtmlWriter::script(std::string_view code) {
+  if (code.find("</") != std::string_view::npos || code.find("<!--") != std::string_view::npos) {
+    throw Error("a script must not hold markup");
+  }
+  out_ += "\n<script>";
+  out_ += code;
+  out_ += "</script>";
+}
+
 std::string HtmlWriter::take() {
   while (!open_.empty()) close();
   out_ += '\n';
@@ -149,6 +158,7 @@ void HtmlWriter::attribute(const HtmlAttribute& each) {
   if (!is_name(name) || name.starts_with("on") || name == "style") {
     throw Error("rangebook does not write the attribute " + name);
   }
+  if (each.value.empty() && (name == "class" || name == "id" || name == "aria-label")) return;
   if (is_one_of(kUrlAttributes, name) && !is_safe_url(each.value)) return;
   out_ += ' ';
   out_ += each.name;

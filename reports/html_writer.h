@@ -19,7 +19,8 @@ using HtmlAttributes = std::initializer_list<HtmlAttribute>;
 /// Writes a balanced tree of elements. Tag and attribute names are constants of ours; a name that
 /// is not made of letters, digits, `-` and `:` is a defect in rangebook and throws Error, as do
 /// event handlers (`on...`) and inline `style`. Addresses (`href`, `src`, `action`, ...) are kept
-/// only when `is_safe_url` says so; otherwise the attribute is left out. Bytes that are not UTF-8
+/// only when `is_safe_url` says so; otherwise the attribute is left out, as is an empty `class`,
+/// `id` or `aria-label`. Bytes that are not UTF-8
 /// and control characters become U+FFFD.
 class HtmlWriter {
  public:
@@ -48,6 +49,9 @@ class HtmlWriter {
   void text(std::string_view content);
   /// A style sheet of our own; throws Error if it could end its own element.
   void stylesheet(std::string_view css);
+
+  /// A script of our own, a constant; throws Error if it could end its own element.
+  void script(std::string_view code);
 
   /// The page so far with all open elements closed; the writer is empty afterwards.
   std::string take();

@@ -91,7 +91,7 @@ Phrase order_phrase(const Order& order, const Words& words) {
     phrase.words(". ").figure(
         counted(static_cast<std::size_t>(order.parcels), "parcel", "parcels"));
   }
-  return phrase.words(". Bought on ").figure(day_words(order.bought)).words(".");
+  return phrase.words(". Bought on ").day(order.bought).words(".");
 }
 
 std::string_view shop_words(const OrderQuote& quote) {
@@ -392,14 +392,6 @@ std::string order_json(const OrderComparison& comparison) {
   json.end_array();
   json.end_object();
   return json.take() + "\n";
-}
-
-std::string order_report(const OrderComparison& comparison, std::string_view format) {
-  if (format == "json") return order_json(comparison);
-  if (format == "csv") return order_csv(comparison);
-  const ReportPage page = order_page(comparison);
-  if (format == "md") return page_markdown(page);
-  return format == "html" ? page_html(page) : page_text(page);
 }
 
 }  // namespace rangebook

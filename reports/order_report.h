@@ -15,7 +15,4 @@ std::string order_csv(const OrderComparison& comparison);
 /// `"format":"rangebook.order/1"`.
 std::string order_json(const OrderComparison& comparison);
 
-/// By the name of the form: `text`, `md`, `csv`, `json`, `html`.
-std::string order_report(const OrderComparison& comparison, std::string_view format);
-
 }  // namespace rangebook

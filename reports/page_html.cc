@@ -2,10 +2,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
 
-#include "reports/brief_chart.h"
 #include "reports/brief_style.h"
+#include "reports/chart_drawing.h"
+#include "reports/chart_svg.h"
 #include "reports/html_writer.h"
+#include "reports/page_script.h"
 #include "reports/report_page.h"
 
 namespace rangebook {
@@ -18,8 +23,48 @@ constexpr std::size_t kShownRows = 10;
 constexpr std::size_t kWhole = 24;
 /// Headlines set large.
 constexpr std::size_t kLeads = 5;
+/// More sources than this are listed by document; far more have no ways back.
+constexpr std::size_t kListedSources = 60;
+constexpr std::size_t kSourcesWithWaysBack = 1000;
 /// Ways back from a source to the places that cite it; the rest are counted.
 constexpr std::size_t kWaysBack = 12;
+
+bool is_long(const BriefTable& table) {
+  return !table.folded && !table.whole && table.rows.size() > kOpenRows;
+}
+
+bool has_long_list(const ReportPage& page) {
+  return std::any_of(page.sections.begin(), page.sections.end(), [](const BriefSection& section) {
+    return std::any_of(section.tables.begin(), section.tables.end(), is_long);
+  });
+}
+
+/// What a list sorts by, where that cannot be read from the text: days, and figures of a locale.
+std::string sort_key(const Phrase& cell, bool plain) {
+  for (const Piece& piece : cell.pieces) {
+    if (const auto* day = std::get_if<Day>(&piece.value)) {
+      return std::to_string(day->time_since_epoch().count());
+    }
+    if (plain) continue;
+    if (const auto* money = std::get_if<Money>(&piece.value)) return std::to_string(money->minor);
+    if (const auto* step = std::get_if<MoneyStep>(&piece.value))
+      return std::to_string(step->step.minor);
+    if (const auto* share = std::get_if<Share>(&piece.value))
+      return std::to_string(share->per_mille);
+  }
+  return {};
+}
+
+/// One figure that knows its value, and perhaps its sources.
+bool is_one_value(const Phrase& cell) {
+  std::size_t values = 0;
+  for (const Piece& piece : cell.pieces) {
+    if (piece.kind == Piece::Kind::note) continue;
+    if (std::holds_alternative<std::monostate>(piece.value)) return false;
+    ++values;
+  }
+  return values == 1;
+}
 
 class Page {
  public:
@@ -41,6 +86,7 @@ class Page {
         sources();
       }
       foot();
+      if (has_long_list(page_)) html_.script(page_script());
     }
     return html_.take();
   }
@@ -51,12 +97,17 @@ class Page {
     html_.single("meta", {{"charset", "utf-8"}});
     html_.single("meta",
                  {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
-    html_.single("meta", {{"http-equiv", "Content-Security-Policy"},
-                          {"content",
-                           "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; "
-                           "form-action 'none'"}});
+    html_.single("meta", {{"http-equiv", "Content-Security-Policy"}, {"content", policy()}});
     html_.element("title", {}, page_.title);
     html_.stylesheet(brief_style());
+  }
+
+  std::string policy() const {
+    std::string words = "default-src 'none'; style-src 'unsafe-inline'; ";
+    if (has_long_list(page_)) {
+      words += fmt::format("script-src 'sha256-{}'; ", page_script_hash());
+    }
+    return words + "base-uri 'none'; form-action 'none'";
   }
 
   void top() {
@@ -120,47 +171,47 @@ class Page {
       const auto paragraph = html_.in("p");
       phrase(each);
     }
-    for (const BriefTable& each : content.tables) {
-      if (each.bars.empty()) table(each);
-    }
     pictures(content);
+    for (const BriefTable& each : content.tables) {
+      if (each.charts.empty() || !each.folded) table(each);
+    }
   }
 
   void pictures(const BriefSection& content) {
-    const auto has_bars = [](const BriefTable& table) { return !table.bars.empty(); };
-    if (std::none_of(content.tables.begin(), content.tables.end(), has_bars)) return;
-    html_.element("h3", {}, "Size by size");
-    html_.element(
-        "p", {{"class", "dates"}},
-        "Bars above the line are now, below it then; a bar of full height is every line.");
-    const auto group = html_.in("div", {{"class", "reaches"}});
+    const auto has_charts = [](const BriefTable& table) { return !table.charts.empty(); };
+    if (std::none_of(content.tables.begin(), content.tables.end(), has_charts)) return;
+    const auto group = html_.in("div", {{"class", "pictures"}});
     for (const BriefTable& each : content.tables) {
-      if (has_bars(each)) picture(each);
+      for (std::size_t i = 0; i < each.charts.size(); ++i) {
+        picture(each, each.charts[i], each.folded && i + 1 == each.charts.size());
+      }
     }
   }
 
-  void picture(const BriefTable& content) {
+  /// With the table behind it, unless that stands in full below.
+  void picture(const BriefTable& content, const Chart& chart, bool with_table) {
     const auto figure = html_.in("figure");
-    html_.element("figcaption", {}, content.caption);
     {
-      const auto scroll = scroller("Picture: " + content.caption);
-      write_reach_picture(html_, content);
+      const auto caption = html_.in("figcaption");
+      phrase(chart.finding);
+      const std::string reading(reading_of(chart.shows));
+      if (read_.insert(reading).second) html_.element("span", {{"class", "reading"}}, reading);
     }
-    folded(content, 0, "The figures");
+    write_chart(html_, chart, fmt::format("picture-{}", ++pictures_), page_.numbers);
+    if (with_table) folded(content, 0, "The figures");
   }
 
   /// A short table whole; of a long one the first rows, the rest folded.
   void table(const BriefTable& content) {
     const std::size_t rows = content.rows.size();
-    if (!content.folded && rows <= kOpenRows) {
-      rows_table(content, 0, rows, content.caption);
-      return;
-    }
-    const std::size_t shown = content.folded ? 0 : kShownRows;
-    if (shown > 0) {
-      rows_table(content, 0, shown, fmt::format("{} ({} of {})", content.caption, shown, rows));
-    }
-    folded(content, shown, fmt::format("{} {} more", content.caption + ":", rows - shown));
+    if (content.folded) return folded(content, 0, fmt::format("{}: {}", content.caption, rows));
+    if (!is_long(content)) return rows_table(content, 0, rows, content.caption);
+    const auto list = html_.in("div", {{"class", "list"},
+                                       {"data-rows", std::to_string(rows)},
+                                       {"data-caption", content.caption}});
+    rows_table(content, 0, kShownRows,
+               fmt::format("{} ({} of {})", content.caption, kShownRows, rows));
+    folded(content, kShownRows, fmt::format("{}: {} more", content.caption, rows - kShownRows));
   }
 
   void folded(const BriefTable& content, std::size_t first, std::string_view summary) {
@@ -191,16 +242,26 @@ class Page {
   }
 
   static std::string_view cell_class(const BriefColumn& column) {
-    return column.numeric ? "figures" : "words";
+    return column.numeric ? "figures" : "";
   }
 
   void row(const BriefTable& table, const std::vector<Phrase>& cells) {
     const auto row = html_.in("tr");
+    const bool sorts = is_long(table);
     for (std::size_t i = 0; i < cells.size(); ++i) {
-      const auto style = cell_class(table.columns[i]);
-      const auto cell = i == 0 ? html_.in("th", {{"scope", "row"}, {"class", style}})
-                               : html_.in("td", {{"class", style}});
+      in_number_ = table.columns[i].numeric && is_one_value(cells[i]);
+      const auto style = in_number_ ? "n" : cell_class(table.columns[i]);
+      const std::string key = sorts ? sort_key(cells[i], page_.numbers.plain()) : "";
+      if (i == 0) {
+        html_.open("th", {{"scope", "row"}, {"class", style}});
+      } else if (key.empty()) {
+        html_.open("td", {{"class", style}});
+      } else {
+        html_.open("td", {{"class", style}, {"data-v", key}});
+      }
       phrase(cells[i]);
+      in_number_ = false;
+      html_.close();
     }
   }
 
@@ -217,7 +278,7 @@ class Page {
           name(piece.text);
           break;
         case Piece::Kind::figure:
-          name(piece.text, "figure");
+          figure(piece);
           break;
         case Piece::Kind::code:
           name(piece.text, "code");
@@ -229,6 +290,15 @@ class Page {
     }
   }
 
+  /// A value is written by us and cannot reorder anything.
+  void figure(const Piece& piece) {
+    if (!std::holds_alternative<std::monostate>(piece.value)) {
+      if (in_number_) return html_.text(piece.text);
+      return html_.element("span", {{"class", "whole"}}, piece.text);
+    }
+    name(piece.text, "");
+  }
+
   /// Text that is not ours, kept from reordering what stands beside it.
   void name(std::string_view content) {
     if (!content.empty()) html_.element("bdi", {}, content);
@@ -237,7 +307,8 @@ class Page {
   void name(std::string_view content, std::string_view style) {
     if (content.empty()) return;
     const bool whole = content.size() <= kWhole && content.find(',') == std::string_view::npos;
-    const std::string classes = whole ? fmt::format("{} whole", style) : std::string(style);
+    const std::string_view both = style.empty() ? "whole" : "code whole";
+    const std::string_view classes = whole ? both : style;
     html_.element("bdi", {{"class", classes}}, content);
   }
 
@@ -246,30 +317,61 @@ class Page {
     const std::size_t place = ++cited_[number - 1];
     const auto sup = html_.in("sup");
     html_.element("a",
-                  {{"href", fmt::format("#source-{}", number)},
-                   {"id", fmt::format("cited-{}-{}", number, place)},
-                   {"aria-label", fmt::format("Source {}", number)}},
+                  {{"href", fmt::format("#s{}", number)},
+                   {"id", ways_back_ ? fmt::format("c{}-{}", number, place) : ""},
+                   {"aria-label", ways_back_ ? fmt::format("Source {}", number) : ""}},
                   std::to_string(number));
   }
 
+  /// A list by document where there are many: saying document and day each time would be most of
+  /// the page.
   void sources() {
     if (page_.sources.empty()) return;
     const auto section = html_.in("section", {{"aria-labelledby", "sources"}});
     html_.element("h2", {{"id", "sources"}}, "Sources");
     const auto matter = html_.in("div", {{"class", "matter"}});
-    const auto list = html_.in("ol", {{"class", "sources"}});
-    for (std::size_t i = 0; i < page_.sources.size(); ++i) source(i + 1);
+    if (page_.sources.size() <= kListedSources) {
+      const auto list = html_.in("ol", {{"class", "sources"}});
+      for (std::size_t i = 0; i < page_.sources.size(); ++i) {
+        const auto item = html_.in("li", {{"id", fmt::format("s{}", i + 1)}});
+        phrase(source_phrase(page_.sources[i], page_.numbers));
+        ways_back(i + 1);
+      }
+      return;
+    }
+    std::map<std::tuple<std::int64_t, Day, std::string>, std::vector<std::size_t>> documents;
+    for (std::size_t i = 0; i < page_.sources.size(); ++i) {
+      const Source& source = page_.sources[i];
+      documents[{source.capture, source.on, source.document}].push_back(i + 1);
+    }
+    for (const auto& [document, numbers] : documents) lines_of_document(numbers);
   }
 
-  void source(std::size_t number) {
-    const auto item = html_.in("li", {{"id", fmt::format("source-{}", number)}});
-    phrase(source_phrase(page_.sources[number - 1]));
+  void lines_of_document(const std::vector<std::size_t>& numbers) {
+    Source document = page_.sources[numbers.front() - 1];
+    document.line.reset();
+    {
+      const auto heading = html_.in("h3");
+      phrase(source_phrase(document, page_.numbers));
+    }
+    const auto list = html_.in("ol", {{"class", "sources"}});
+    for (const std::size_t number : numbers) {
+      const auto item =
+          html_.in("li", {{"id", fmt::format("s{}", number)}, {"value", std::to_string(number)}});
+      const auto& line = page_.sources[number - 1].line;
+      html_.text(line ? fmt::format("line {}", *line) : "the whole");
+      ways_back(number);
+    }
+  }
+
+  void ways_back(std::size_t number) {
+    if (!ways_back_) return;
     const std::size_t places = cited_[number - 1];
     for (std::size_t place = 1; place <= std::min(places, kWaysBack); ++place) {
       html_.text(" ");
       html_.element("a",
                     {{"class", "back"},
-                     {"href", fmt::format("#cited-{}-{}", number, place)},
+                     {"href", fmt::format("#c{}-{}", number, place)},
                      {"aria-label", fmt::format("Back to place {} of source {}", place, number)}},
                     places == 1 ? "↑" : fmt::format("↑{}", place));
     }
@@ -282,7 +384,11 @@ class Page {
   }
 
   const ReportPage& page_;
+  const bool ways_back_ = page_.sources.size() <= kSourcesWithWaysBack;
   std::vector<std::size_t> cited_;  // by source: how many places cite it so far
+  std::set<std::string> read_;      // kinds of picture explained so far
+  std::size_t pictures_ = 0;
+  bool in_number_ = false;  // inside a cell that stays on one line as a whole
   HtmlWriter html_;
 };
 

@@ -74,13 +74,14 @@ void add_markdown_table(std::string& out, const BriefTable& table) {
 
 }  // namespace
 
-Phrase source_phrase(const Source& source) {
+Phrase source_phrase(const Source& source, const NumberStyle& numbers) {
   Phrase phrase;
   if (!source.season.empty()) phrase.name(source.season).words(", ");
-  phrase.figure(day_words(source.on)).words(", ");
+  phrase.day(source.on).words(", ");
+  restyle(phrase, numbers);
   if (source.document.empty()) return phrase.words("the whole capture");
   phrase.name(source.document);
-  if (source.line) phrase.words(", line ").figure(std::to_string(*source.line));
+  if (source.line) phrase.words(", line ").count(*source.line);
   return phrase;
 }
 
@@ -99,7 +100,8 @@ std::string page_text(const ReportPage& page) {
   if (!page.sources.empty()) out += "\nSources\n";
   number = 0;
   for (const Source& source : page.sources) {
-    out += fmt::format("  [{}] {}\n", ++number, plain_text(source_phrase(source), false));
+    out += fmt::format("  [{}] {}\n", ++number,
+                       plain_text(source_phrase(source, page.numbers), false));
   }
   out += '\n';
   for (const auto& caution : page.cautions) out += caution + '\n';
@@ -121,7 +123,7 @@ std::string page_markdown(const ReportPage& page) {
   out += '\n';
   number = 0;
   for (const Source& source : page.sources) {
-    out += fmt::format("[^{}]: {}\n", ++number, markdown_text(source_phrase(source)));
+    out += fmt::format("[^{}]: {}\n", ++number, markdown_text(source_phrase(source, page.numbers)));
   }
   out += '\n';
   for (const auto& caution : page.cautions) out += fmt::format("{}\n\n", caution);

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "reports/number_style.h"
 #include "reports/utf8.h"
 
 namespace rangebook {
@@ -35,6 +36,11 @@ bool ends_in_www(std::string_view text) {
 }
 
 }  // namespace
+
+Phrase& Phrase::value(const PieceValue& value) {
+  pieces.push_back({Piece::Kind::figure, figure_text(value, {}), 0, value});
+  return *this;
+}
 
 std::string clean_line(std::string_view text) {
   std::string out;

@@ -7,9 +7,31 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
+#include "schema/day.h"
+#include "schema/money.h"
+
 namespace rangebook {
+
+struct Count {
+  std::int64_t number = 0;
+  bool operator==(const Count&) const = default;
+};
+/// In tenths of a percent.
+struct Share {
+  std::int64_t per_mille = 0;
+  bool signs = false;  ///< a rise is written with its sign
+  bool operator==(const Share&) const = default;
+};
+struct MoneyStep {
+  Money step;
+  bool operator==(const MoneyStep&) const = default;
+};
+/// What a figure is, for spreadsheets and for other ways to write it; nothing where it is text
+/// only.
+using PieceValue = std::variant<std::monostate, Money, MoneyStep, Day, Count, Share>;
 
 struct Piece {
   enum class Kind : std::uint8_t {
@@ -23,6 +45,7 @@ struct Piece {
   Kind kind = Kind::words;
   std::string text;
   std::size_t note = 0;
+  PieceValue value = {};
 
   bool operator==(const Piece&) const = default;
 };
@@ -31,12 +54,23 @@ struct Piece {
 struct Phrase {
   std::vector<Piece> pieces;
 
-  Phrase& words(std::string_view text) { return add({Piece::Kind::words, std::string(text), 0}); }
-  Phrase& label(std::string_view text) { return add({Piece::Kind::label, std::string(text), 0}); }
-  Phrase& code(std::string_view text) { return add({Piece::Kind::code, std::string(text), 0}); }
-  Phrase& name(std::string_view text) { return add({Piece::Kind::name, std::string(text), 0}); }
-  Phrase& figure(std::string_view text) { return add({Piece::Kind::figure, std::string(text), 0}); }
-  Phrase& note(std::size_t number) { return add({Piece::Kind::note, {}, number}); }
+  Phrase& words(std::string_view text) { return add(Piece::Kind::words, text); }
+  Phrase& label(std::string_view text) { return add(Piece::Kind::label, text); }
+  Phrase& code(std::string_view text) { return add(Piece::Kind::code, text); }
+  Phrase& name(std::string_view text) { return add(Piece::Kind::name, text); }
+  Phrase& figure(std::string_view text) { return add(Piece::Kind::figure, text); }
+  Phrase& note(std::size_t number) {
+    pieces.push_back({Piece::Kind::note, {}, number, {}});
+    return *this;
+  }
+  /// A figure that knows its value; its text is that of reports/wording.h until it is restyled.
+  Phrase& value(const PieceValue& value);
+  Phrase& money(const Money& money) { return value(money); }
+  Phrase& day(Day day) { return value(day); }
+  Phrase& count(std::size_t number) { return value(Count{static_cast<std::int64_t>(number)}); }
+  Phrase& share(std::int64_t per_mille, bool signs = false) {
+    return value(Share{per_mille, signs});
+  }
   Phrase& append(const Phrase& other) {
     pieces.insert(pieces.end(), other.pieces.begin(), other.pieces.end());
     return *this;
@@ -46,8 +80,8 @@ struct Phrase {
   bool operator==(const Phrase&) const = default;
 
  private:
-  Phrase& add(Piece piece) {
-    pieces.push_back(std::move(piece));
+  Phrase& add(Piece::Kind kind, std::string_view text) {
+    pieces.push_back({kind, std::string(text), 0, {}});
     return *this;
   }
 };

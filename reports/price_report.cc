@@ -5,6 +5,7 @@
 
 #include <utility>
 
+#include "reports/brief_charts.h"
 #include "reports/brief_formats.h"
 #include "reports/brief_sources.h"
 #include "reports/category_figures.h"
@@ -24,7 +25,7 @@ struct Shown {
   }
 };
 
-Phrase count_cell(std::uint32_t count) { return Phrase{}.figure(std::to_string(count)); }
+Phrase count_cell(std::uint32_t count) { return Phrase{}.count(count); }
 
 /// `1.0312`.
 std::string four_places(std::int64_t millionths) {
@@ -78,7 +79,7 @@ void add_markdowns(std::vector<Headline>& out, const CategorySummary& summary,
     sentence.words(pair.now->marked_down == 1 ? " is marked down" : " are marked down");
     sentence.note(sources.now());
     if (pair.now->median_depth) {
-      sentence.words(", by ").figure(percent_words(*pair.now->median_depth, false));
+      sentence.words(", by ").share(*pair.now->median_depth, false);
       sentence.words(" at the median");
     }
     if (pair.then != nullptr) {
@@ -144,25 +145,6 @@ BriefSection index_section(const Shown& shown) {
   return section;
 }
 
-std::vector<Phrase> ladder_row(const Shown& shown, const CategorySummary& summary,
-                               const PriceLadder& ladder, std::string_view when, std::size_t note) {
-  const auto money = [&ladder](MinorUnits amount) {
-    return Phrase{}.figure(money_words({amount, ladder.currency}));
-  };
-  std::vector<Phrase> row;
-  row.push_back(Phrase{}.name(shown.words(summary)).words(fmt::format(", {}", when)));
-  row.push_back(Phrase(count_cell(ladder.lines)).note(note));
-  for (const MinorUnits amount :
-       {ladder.entry, ladder.lower_quartile, ladder.median, ladder.upper_quartile, ladder.top}) {
-    row.push_back(money(amount));
-  }
-  row.push_back(count_cell(ladder.marked_down));
-  if (ladder.median_depth) {
-    row.back().words(", by ").figure(percent_words(*ladder.median_depth, false));
-  }
-  return row;
-}
-
 BriefSection ladder_section(const Shown& shown, SourceList& sources) {
   BriefSection section{"ladder", "What lines cost", {}, {}};
   section.paragraphs.push_back(Phrase{}.words(
@@ -170,27 +152,7 @@ BriefSection ladder_section(const Shown& shown, SourceList& sources) {
       "between neighbouring lines in proportion, as QUARTILE.INC of a spreadsheet has them "
       "(Hyndman and Fan, type 7), rounded to the smallest coin. The depth of a markdown is that of "
       "the line's deepest one, in parts of its full price; of a category it is the median."));
-  BriefTable table;
-  table.key = "ladder";
-  table.caption = "Prices by category, then and now";
-  table.columns = {{"category", "Category", false},
-                   {"lines", "Lines priced", true},
-                   {"entry", "From", true},
-                   {"lower_quartile", "Lower quartile", true},
-                   {"median", "Median", true},
-                   {"upper_quartile", "Upper quartile", true},
-                   {"top", "Top", true},
-                   {"marked_down", "Marked down", true}};
-  for (const CategorySummary* summary : shown.summaries) {
-    for (const LadderPair& pair : ladder_pairs(*summary)) {
-      if (pair.then != nullptr) {
-        table.rows.push_back(ladder_row(shown, *summary, *pair.then, "then", sources.then()));
-      }
-      if (pair.now != nullptr) {
-        table.rows.push_back(ladder_row(shown, *summary, *pair.now, "now", sources.now()));
-      }
-    }
-  }
+  BriefTable table = price_ladder_table(shown.summaries, shown.scope, sources);
   if (!table.rows.empty()) section.tables.push_back(std::move(table));
   return section;
 }
@@ -198,12 +160,12 @@ BriefSection ladder_section(const Shown& shown, SourceList& sources) {
 Phrase priced_sum(const CategorySide& side) {
   Phrase cell;
   for (const PriceLadder& ladder : side.prices) {
-    cell.figure(std::to_string(ladder.lines)).words(" in ").figure(ladder.currency.code());
+    cell.count(ladder.lines).words(" in ").figure(ladder.currency.code());
     cell.words(" + ");
   }
-  cell.figure(std::to_string(side.unpriced)).words(" without a price");
+  cell.count(side.unpriced).words(" without a price");
   if (side.outside > 0) {
-    cell.words(" + ").figure(std::to_string(side.outside)).words(" outside what both looked at");
+    cell.words(" + ").count(side.outside).words(" outside what both looked at");
   }
   return cell;
 }
@@ -221,13 +183,13 @@ Phrase then_sum(const CategorySummary& summary) {
   sums.carried += summary.moved_out;
   Phrase cell = lines_then_phrase(sums);
   if (summary.moved_out == 0) return cell;
-  return cell.words(", of them ").figure(std::to_string(summary.moved_out)).words(" moved out");
+  return cell.words(", of them ").count(summary.moved_out).words(" moved out");
 }
 
 Phrase now_sum(const CategorySummary& summary) {
   Phrase cell = lines_now_phrase(sums_of(summary));
   if (summary.moved_in == 0) return cell;
-  return cell.words(", of them ").figure(std::to_string(summary.moved_in)).words(" moved in");
+  return cell.words(", of them ").count(summary.moved_in).words(" moved in");
 }
 
 BriefSection sums_section(const Shown& shown) {

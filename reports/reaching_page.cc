@@ -41,7 +41,7 @@ Phrase capture_cell(const ReachingShop& row, SourceList& sources) {
   if (!row.capture) return Phrase{}.words("no capture");
   const CaptureInfo& capture = *row.capture;
   const Sighting seen{capture.id, capture.on, capture.season, {}, {}};
-  return Phrase{}.figure(day_words(capture.on)).note(note_of(row, seen, sources));
+  return Phrase{}.day(capture.on).note(note_of(row, seen, sources));
 }
 
 Phrase since_cell(const ReachingShop& row, SourceList& sources) {
@@ -60,7 +60,7 @@ std::vector<Phrase> found_cells(const ReachingShop& row, SourceList& sources) {
           Phrase{}.figure(fmt::format("{} of {}", row.step.offering, row.lines)),
           Phrase{}.figure(share),
           Phrase{}.figure(stock_words(row.step)),
-          Phrase{}.figure(std::to_string(row.unsized)),
+          Phrase{}.count(row.unsized),
           since_cell(row, sources),
           capture_cell(row, sources)};
 }
@@ -103,8 +103,8 @@ BriefTable unseen_table(const Rows& rows, SourceList& sources) {
   table.columns = {
       {"shop", "Shop", false}, {"unsized", "No sizes", true}, {"capture", "As captured", false}};
   for (const ReachingShop* row : rows) {
-    table.rows.push_back({shop_cell(*row), Phrase{}.figure(std::to_string(row->unsized)),
-                          capture_cell(*row, sources)});
+    table.rows.push_back(
+        {shop_cell(*row), Phrase{}.count(row->unsized), capture_cell(*row, sources)});
   }
   return table;
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "reports/brief.h"
+#include "reports/number_style.h"
 #include "reports/phrase.h"
 
 namespace rangebook {
@@ -24,7 +25,12 @@ struct ReportPage {
   std::vector<BriefSection> sections;
   std::vector<Source> sources;  ///< note N is sources[N - 1]
   std::vector<std::string> cautions;
+  Day made{};           ///< day of the latest capture in it, for the properties of a workbook
+  NumberStyle numbers;  ///< for figures that pictures write; see restyled
 };
+
+/// The same page with all its figures written in another way.
+ReportPage restyled(ReportPage page, const NumberStyle& numbers);
 
 /// For a terminal: headlines, sections with aligned columns, numbered sources.
 std::string page_text(const ReportPage& page);
@@ -38,6 +44,6 @@ std::string page_html(const ReportPage& page);
 std::vector<std::string> report_cautions(bool invented);
 
 /// `AW26, 2 September 2026, range-aw26.csv, line 22`: what a note says.
-Phrase source_phrase(const Source& source);
+Phrase source_phrase(const Source& source, const NumberStyle& numbers = {});
 
 }  // namespace rangebook

@@ -55,7 +55,7 @@ Phrase since_cell(const std::optional<OfferedSince>& since, SourceList& sources)
   cell.note(sources.number(since->first)).words(", ");
   cell.figure(counted(since->captures, "capture", "captures"));
   if (since->cannot_tell > 0) {
-    cell.words(" (").figure(std::to_string(since->cannot_tell)).words(" in between cannot tell)");
+    cell.words(" (").count(since->cannot_tell).words(" in between cannot tell)");
   }
   return cell;
 }
@@ -85,7 +85,7 @@ Headline stated_headline(const SizeReport& report, const SizeTable& table, std::
   const auto system = system_words(table.system);
   if (!system.empty()) sentence.words(fmt::format("{} ", system));
   sentence.figure(report.stated->words).words(" (read ");
-  sentence.figure(day_words(report.stated->on)).words("). Its largest, ");
+  sentence.day(report.stated->on).words("). Its largest, ");
   sentence.figure(last.step.size.label).words(", was found in ");
   sentence.figure(fmt::format("{} of {}", last.step.offering, lines_words(table.lines)));
   sentence.words(" of ").name(where).note(sources.now());
@@ -191,13 +191,13 @@ BriefTable sizes_table(const SizeReport& report, const CategorySizes& category,
     Phrase label;
     label.name(step.size.label);
     if (line.stated && !offered(line)) label.words(" (stated)");
-    table.rows.push_back(
-        {std::move(label), Phrase{}.figure(std::to_string(step.offering)),
-         share_cell(step.offering, sizes.lines, step.offering_interval),
-         Phrase{}.figure(std::to_string(step.in_stock)),
-         step.stock_unknown > 0 ? Phrase{}.words("-")
-                                : share_cell(step.in_stock, sizes.lines, step.in_stock_interval),
-         Phrase{}.figure(std::to_string(step.stock_unknown)), since_cell(line.since, sources)});
+    table.rows.push_back({std::move(label), Phrase{}.count(step.offering),
+                          share_cell(step.offering, sizes.lines, step.offering_interval),
+                          Phrase{}.count(step.in_stock),
+                          step.stock_unknown > 0
+                              ? Phrase{}.words("-")
+                              : share_cell(step.in_stock, sizes.lines, step.in_stock_interval),
+                          Phrase{}.count(step.stock_unknown), since_cell(line.since, sources)});
   }
   return table;
 }
@@ -246,10 +246,8 @@ BriefSection sums_section(const SizeReport& report) {
                    {"unsized", "Sizes not stated", true}};
   for (const CategorySizes& each : report.categories) {
     table.rows.push_back({Phrase{}.name(category_words(each.category, report.capture.scope)),
-                          Phrase{}.figure(std::to_string(each.lines)),
-                          Phrase{}.figure(std::to_string(each.ranked)),
-                          Phrase{}.figure(std::to_string(each.unranked)),
-                          Phrase{}.figure(std::to_string(each.unsized))});
+                          Phrase{}.count(each.lines), Phrase{}.count(each.ranked),
+                          Phrase{}.count(each.unranked), Phrase{}.count(each.unsized)});
   }
   section.tables.push_back(std::move(table));
   return section;
@@ -267,8 +265,9 @@ ReportPage sizes_page(const SizeReport& report) {
       report.capture.season.empty() ? day_words(report.capture.on) : report.capture.season);
   page.heading.name(shop_words(report.shop));
   page.under.words("Sizes, ").name(report.capture.season);
-  page.dates.name(report.capture.season).words(" captured ").words(day_words(report.capture.on));
+  page.dates.name(report.capture.season).words(" captured ").day(report.capture.on);
   page.captured = page.dates;
+  page.made = report.capture.on;
   page.headlines = headlines(report, sources);
   page.sections = {summary_section(report, sources), sizes_section(report, sources),
                    sums_section(report)};

@@ -11,8 +11,8 @@ namespace {
 
 Phrase lowest_cell(const WasPriceFinding& finding, SourceList& sources) {
   Phrase cell;
-  cell.figure(money_words(finding.lowest)).note(sources.number(finding.lowest_at));
-  cell.words(" on ").figure(day_words(finding.lowest_at.on));
+  cell.money(finding.lowest).note(sources.number(finding.lowest_at));
+  cell.words(" on ").day(finding.lowest_at.on);
   if (finding.lowest_was_marked_down) cell.words(", marked down then too");
   return cell;
 }
@@ -58,9 +58,8 @@ BriefTable was_price_table(const std::vector<const WasPriceFinding*>& findings,
                    {"marked_since", "Marked down since at latest", false}};
   for (const WasPriceFinding* finding : findings) {
     table.rows.push_back({line_cell(finding->line), marked_cell(*finding, sources),
-                          Phrase{}.figure(money_words(*finding->marked.full)),
-                          lowest_cell(*finding, sources),
-                          Phrase{}.figure(day_words(finding->marked_since))});
+                          Phrase{}.money(*finding->marked.full), lowest_cell(*finding, sources),
+                          Phrase{}.day(finding->marked_since)});
   }
   return table;
 }

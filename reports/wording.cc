@@ -114,8 +114,8 @@ struct SideWords {
   }
   Phrase operator()(const PriceFact& fact) const {
     Phrase phrase;
-    phrase.figure(money_words(fact.amount));
-    if (fact.full) phrase.words(", full price ").figure(money_words(*fact.full));
+    phrase.money(fact.amount);
+    if (fact.full) phrase.words(", full price ").money(*fact.full);
     add_variants(phrase, fact);
     return phrase;
   }
@@ -151,7 +151,7 @@ Phrase sum_phrase(const std::vector<Addend>& addends, std::uint32_t total, std::
   for (const Addend& each : addends) {
     if (each.count == 0 && !phrase.empty()) continue;
     if (!phrase.empty()) phrase.words(" + ");
-    phrase.figure(std::to_string(each.count)).words(fmt::format(" {}", each.what));
+    phrase.count(each.count).words(fmt::format(" {}", each.what));
   }
   phrase.words(right ? " = " : ", which does not add up to the ").figure(lines_words(total));
   return phrase.words(fmt::format(" {}", when));

@@ -12,6 +12,17 @@
 
 namespace rangebook {
 
+/// A known colour and where it lies.
+struct PaletteColour {
+  std::string name;  ///< as first met
+  Srgb colour;
+  std::uint32_t hue = 0;        ///< of CIELAB, in tenths of a degree
+  std::uint32_t lightness = 0;  ///< likewise, 0 to 1000
+  bool grey = false;            ///< too little chroma for its hue to mean anything
+  std::uint32_t colourways = 0;
+  bool operator==(const PaletteColour&) const = default;
+};
+
 /// A colourway is a line in one colour. Everything adds up: known + by_family + several + prints +
 /// unknown = colourways.
 struct Palette {
@@ -27,7 +38,8 @@ struct Palette {
   std::array<std::uint32_t, 3> values{};               ///< by ColourValue
   std::array<std::uint32_t, 3> chromas{};              ///< by ColourChroma
   std::array<std::uint32_t, kHueFamilies> families{};  ///< by HueFamily; of known and by_family
-  std::vector<std::string> unknown_names;  ///< each once as first met, most colourways first
+  std::vector<std::string> unknown_names;   ///< each once as first met, most colourways first
+  std::vector<PaletteColour> colours = {};  ///< the known ones, likewise, then by name
 
   bool adds_up() const { return known + by_family + several + prints + unknown == colourways; }
   bool operator==(const Palette&) const = default;

@@ -101,6 +101,12 @@ ColourTraits traits_of(Srgb colour) {
   return {family_of(measured), undertone_of(measured), value_of(measured), chroma_of(measured)};
 }
 
+ColourPlace place_of(Srgb colour) {
+  const Tenths place = tenths_of(colour);
+  return {static_cast<std::uint32_t>(place.hue), static_cast<std::uint32_t>(place.lightness),
+          place.chroma < kGreyChroma};
+}
+
 int difference_tenths(Srgb one, Srgb other) {
   return tenths(ciede2000(lab_of(one), lab_of(other)));
 }

@@ -38,6 +38,14 @@ inline constexpr int kNearlyOne = 50;
 /// pink, deep magentas purple. Its limits stand in the source, common practice, no source.
 ColourTraits traits_of(Srgb colour);
 
+/// Hue and lightness in tenths, for a map of colours.
+struct ColourPlace {
+  std::uint32_t hue = 0;
+  std::uint32_t lightness = 0;
+  bool grey = false;  ///< less chroma than kGreyChroma
+};
+ColourPlace place_of(Srgb colour);
+
 /// CIEDE2000 in tenths, rounded half up.
 int difference_tenths(Srgb one, Srgb other);
 

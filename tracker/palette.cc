@@ -28,13 +28,18 @@ struct NameReading {
   ColourReading::Kind kind = ColourReading::Kind::unknown;
   bool approximate = false;
   ColourTraits traits;
+  PaletteColour place;  // of a single known colour
 };
 
 NameReading read_name(const std::string& name, const ColourOverrides& overrides) {
   const ColourReading reading = read_colour(name, overrides);
-  NameReading result{colour_key(name), reading.kind, reading.approximate, {}};
-  if (reading.kind == ColourReading::Kind::single)
-    result.traits = traits_of(reading.colours.front());
+  NameReading result{colour_key(name), reading.kind, reading.approximate, {}, {}};
+  if (reading.kind == ColourReading::Kind::single) {
+    const Srgb colour = reading.colours.front();
+    result.traits = traits_of(colour);
+    const ColourPlace place = place_of(colour);
+    result.place = {name, colour, place.hue, place.lightness, place.grey, 0};
+  }
   return result;
 }
 
@@ -42,6 +47,7 @@ NameReading read_name(const std::string& name, const ColourOverrides& overrides)
 struct Tally {
   Palette palette;
   std::map<std::string_view, std::uint32_t> unknown;  // by name as first met
+  std::map<std::string_view, PaletteColour> known;    // by colour_key
 
   void add(const NameReading& reading, std::string_view name) {
     using Kind = ColourReading::Kind;
@@ -63,6 +69,9 @@ struct Tally {
           ++palette.by_family;
         } else {
           add_traits(reading.traits);
+          const auto [entry, is_new] = known.try_emplace(reading.key, reading.place);
+          if (is_new) entry->second.name = name;
+          ++entry->second.colourways;
         }
         return;
     }
@@ -80,6 +89,9 @@ struct Tally {
     std::stable_sort(names.begin(), names.end(),
                      [](const auto& a, const auto& b) { return a.second > b.second; });
     for (const auto& [name, times] : names) palette.unknown_names.emplace_back(name);
+    for (auto& [key, colour] : known) palette.colours.push_back(std::move(colour));
+    std::stable_sort(palette.colours.begin(), palette.colours.end(),
+                     [](const auto& a, const auto& b) { return a.colourways > b.colourways; });
     return std::move(palette);
   }
 };

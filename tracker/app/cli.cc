@@ -7,6 +7,7 @@
 
 #include "schema/error.h"
 #include "schema/nearest_word.h"
+#include "tracker/app/cli_output.h"
 #include "tracker/app/cli_terms.h"
 #include "tracker/app/cli_words.h"
 #include "tracker/app/commands.h"
@@ -63,6 +64,7 @@ class CommandLine {
         ->type_name("FORM")
         ->capture_default_str();
     sub->add_option("--out", words_.output.file, "Write to this file")->type_name("FILE");
+    add_output_style(*sub, formats, words_.output);
   }
   void add_profile(CLI::App* sub) {
     sub->add_option("--profile", words_.profile,
@@ -176,21 +178,21 @@ void CommandLine::add_compare() {
                                 return command_changes(book(), comparison(), words_.output);
                               });
   add_ends(changes);
-  add_output(changes, {"text", "json", "csv", "md"});
+  add_output(changes, {"text", "json", "csv", "md", "xlsx"});
   CLI::App* revisit =
       command(app_, "revisit", "Write the brief: what to say about a shop now",
               "revisit harbour-loft --from AW25 --to AW26 --format html "
               "--out brief.html",
               [this] { return command_revisit(book(), comparison(), words_.output); });
   add_ends(revisit);
-  add_output(revisit, {"text", "md", "json", "html"});
+  add_output(revisit, {"text", "md", "json", "html", "xlsx"});
   CLI::App* prices = command(
       app_, "prices", "Show what lines cost, then and now, like for like",
       "prices harbour-loft --from AW25 --to AW26 --category dresses",
       [this] { return command_prices(book(), comparison(), category_of(words_), words_.output); });
   add_ends(prices);
   add_category(prices);
-  add_output(prices, {"text", "csv", "md", "json", "html"});
+  add_output(prices, {"text", "csv", "md", "json", "html", "xlsx"});
 }
 
 void CommandLine::add_sizes() {
@@ -207,7 +209,7 @@ void CommandLine::add_sizes() {
                    "What the size number means (default: as in most shops of the book)")
       ->type_name("SYSTEM");
   add_category(sizes);
-  add_output(sizes, {"text", "csv", "md", "json", "html"});
+  add_output(sizes, {"text", "csv", "md", "json", "html", "xlsx"});
 }
 
 int CommandLine::sizes() const {
@@ -257,7 +259,7 @@ void CommandLine::add_history() {
               [this] { return command_history(book(), words_.shop, words_.line, words_.output); });
   history->add_option("line", words_.line, "Code, name or reference of the line")->required();
   history->add_option("--shop", words_.shop, "The shop's short name (default: every shop)");
-  add_output(history, {"text", "md", "json", "csv", "html"});
+  add_output(history, {"text", "md", "json", "csv", "html", "xlsx"});
 }
 
 void CommandLine::add_links_verbs(CLI::App& links) {

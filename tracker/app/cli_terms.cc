@@ -9,6 +9,7 @@
 #include "schema/nearest_word.h"
 #include "schema/terms_names.h"
 #include "schema/terms_values.h"
+#include "tracker/app/cli_output.h"
 #include "tracker/app/cli_words.h"
 #include "tracker/app/commands_terms.h"
 #include "tracker/app/pipeline.h"
@@ -180,6 +181,7 @@ class TermsCommands {
         ->type_name("FORM")
         ->capture_default_str();
     sub->add_option("--out", said_->output.file, "Write to this file")->type_name("FILE");
+    add_output_style(*sub, forms, said_->output);
   }
 
   void add_show() {
@@ -272,7 +274,7 @@ class TermsCommands {
     sub->add_option("--holidays", said_->holidays, "Dates without work, one a line")
         ->type_name("FILE");
     on(sub, "Terms as of this day");
-    output(sub, {"text", "md", "csv", "json", "html"});
+    output(sub, {"text", "md", "csv", "json", "html", "xlsx"});
   }
 
   CliContext context_;

@@ -18,7 +18,9 @@ namespace rangebook {
 
 struct OutputChoice {
   std::string format = "text";
-  std::string file;  ///< empty: stdout
+  std::string file;         ///< empty: stdout
+  std::string locale = {};  ///< of figures in text, Markdown and pages; empty: the plain form
+  bool bom = false;         ///< a byte order mark before CSV, for spreadsheets that ask for one
 };
 
 /// Adds a shop; of one the book has, changes what `given` states and keeps the rest.
@@ -72,8 +74,8 @@ int command_backup(const std::string& book, const std::string& file);
 /// Imports the invented feeds into a new book in `out` and writes the briefs there.
 int command_demo(const std::string& feeds, const std::string& out);
 
-/// A report as `text`, `md` or `html`.
-std::string page_in(const ReportPage& page, const std::string& format);
+/// A report as `text`, `md`, `html` or `xlsx`, figures by the locale.
+std::string page_in(const ReportPage& page, const OutputChoice& output);
 
 /// Says on stderr what is not there, and which words there are.
 int not_there(const NotThere& missing);

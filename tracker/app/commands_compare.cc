@@ -14,6 +14,7 @@
 #include "reports/changes_json.h"
 #include "reports/price_report.h"
 #include "reports/snapshot_csv.h"
+#include "reports/workbook.h"
 #include "schema/error.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
@@ -51,33 +52,34 @@ void write_file(const std::string& path, std::string_view text) {
   if (::close(file) != 0 || std::rename(half.c_str(), path.c_str()) != 0) cannot_write(path);
 }
 
-std::string brief_in(const Brief& brief, const std::string& format) {
-  if (format == "md") return brief_markdown(brief);
-  if (format == "json") return brief_json(brief);
-  if (format == "html") return brief_html(brief);
-  return brief_text(brief);
+std::string brief_in(const Brief& brief, const OutputChoice& output) {
+  return output.format == "json" ? brief_json(brief) : page_in(page_of(brief), output);
 }
 
 std::string changes_in(const ChangeSet& set, const std::string& format) {
   if (format == "json") return changes_json(set);
   if (format == "csv") return changes_csv(set);
+  if (format == "xlsx") return changes_workbook(set);
   if (format == "md") return changes_markdown(set);
   return changes_text(set);
 }
 
 std::string prices_in(const ChangeSet& set, const PriceReportOptions& options,
-                      const std::string& format) {
-  if (format == "json") return price_json(set, options);
-  if (format == "csv") return price_csv(set, options);
-  return page_in(price_page(set, options), format);
+                      const OutputChoice& output) {
+  if (output.format == "json") return price_json(set, options);
+  if (output.format == "csv") return price_csv(set, options);
+  return page_in(price_page(set, options), output);
 }
 
 }  // namespace
 
-std::string page_in(const ReportPage& page, const std::string& format) {
-  if (format == "md") return page_markdown(page);
-  if (format == "html") return page_html(page);
-  return page_text(page);
+std::string page_in(const ReportPage& page, const OutputChoice& output) {
+  if (output.format == "xlsx") return page_workbook(page, page.made);
+  const auto style = NumberStyle::of(output.locale);
+  const ReportPage& shown = style ? restyled(page, *style) : page;
+  if (output.format == "md") return page_markdown(shown);
+  if (output.format == "html") return page_html(shown);
+  return page_text(shown);
 }
 
 int not_there(const NotThere& missing) {
@@ -85,7 +87,9 @@ int not_there(const NotThere& missing) {
   return kUsage;
 }
 
-void write_output(const std::string& text, const OutputChoice& output) {
+void write_output(const std::string& content, const OutputChoice& output) {
+  const bool marked = output.bom && output.format == "csv";
+  const std::string& text = marked ? "\xEF\xBB\xBF" + content : content;
   if (output.file.empty()) {
     write_all(STDOUT_FILENO, text, "the output");
   } else {
@@ -107,8 +111,8 @@ int command_revisit(const std::string& book, const CompareRequest& request,
   const auto compared = run_comparison(opened, request);
   if (const auto* missing = std::get_if<NotThere>(&compared)) return not_there(*missing);
   const auto& set = std::get<ChangeSet>(compared);
-  const Brief brief = make_brief(set, {false, run_palettes(opened, set)});
-  write_output(brief_in(brief, output.format), output);
+  const Brief brief = make_brief(set, run_brief_extras(opened, set));
+  write_output(brief_in(brief, output), output);
   return kDone;
 }
 
@@ -118,7 +122,7 @@ int command_prices(const std::string& book, const CompareRequest& request,
   if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
   PriceReportOptions options;
   options.category = category;
-  write_output(prices_in(std::get<ChangeSet>(set), options, output.format), output);
+  write_output(prices_in(std::get<ChangeSet>(set), options, output), output);
   return kDone;
 }
 

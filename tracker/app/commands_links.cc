@@ -44,12 +44,10 @@ void print_taken_back(const Settled& settled) {
                           : "are two lines again, as you said before");
 }
 
-std::string history_in(const LineHistory& history, const std::string& format) {
-  if (format == "json") return history_json(history);
-  if (format == "csv") return history_csv(history);
-  if (format == "md") return page_markdown(history_page(history));
-  if (format == "html") return page_html(history_page(history));
-  return page_text(history_page(history));
+std::string history_in(const LineHistory& history, const OutputChoice& output) {
+  if (output.format == "json") return history_json(history);
+  if (output.format == "csv") return history_csv(history);
+  return page_in(history_page(history), output);
 }
 
 template <typename Print>
@@ -90,7 +88,7 @@ int command_history(const std::string& book, const std::string& shop, const std:
                     const OutputChoice& output) {
   const auto history = line_history(Book::open(book, false), shop, line);
   if (const auto* missing = std::get_if<NotThere>(&history)) return not_there(*missing);
-  write_output(history_in(std::get<LineHistory>(history), output.format), output);
+  write_output(history_in(std::get<LineHistory>(history), output), output);
   return kDone;
 }
 

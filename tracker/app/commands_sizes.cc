@@ -14,16 +14,16 @@
 namespace rangebook {
 namespace {
 
-std::string sizes_in(const SizeReport& report, const std::string& format) {
-  if (format == "json") return sizes_json(report);
-  if (format == "csv") return sizes_csv(report);
-  return page_in(sizes_page(report), format);
+std::string sizes_in(const SizeReport& report, const OutputChoice& output) {
+  if (output.format == "json") return sizes_json(report);
+  if (output.format == "csv") return sizes_csv(report);
+  return page_in(sizes_page(report), output);
 }
 
-std::string reaching_in(const ReachingReport& report, const std::string& format) {
-  if (format == "json") return reaching_json(report);
-  if (format == "csv") return reaching_csv(report);
-  return page_in(reaching_page(report), format);
+std::string reaching_in(const ReachingReport& report, const OutputChoice& output) {
+  if (output.format == "json") return reaching_json(report);
+  if (output.format == "csv") return reaching_csv(report);
+  return page_in(reaching_page(report), output);
 }
 
 /// What bare numbers mean in most shops of the book; the first by name of those that tie.
@@ -47,7 +47,7 @@ int command_sizes(const std::string& book, const SizesRequest& request,
                   const OutputChoice& output) {
   const auto report = run_sizes(Book::open(book, false), request);
   if (const auto* missing = std::get_if<NotThere>(&report)) return not_there(*missing);
-  write_output(sizes_in(std::get<SizeReport>(report), output.format), output);
+  write_output(sizes_in(std::get<SizeReport>(report), output), output);
   return kDone;
 }
 
@@ -65,7 +65,7 @@ int command_reaching(const std::string& book, const std::string& label,
     return kUsage;
   }
   const auto report = run_reaching(opened, {*size, category.empty() ? "all" : category});
-  write_output(reaching_in(report, output.format), output);
+  write_output(reaching_in(report, output), output);
   return kDone;
 }
 

@@ -156,7 +156,13 @@ int command_terms_compare(const std::string& book, const TryRequest& request,
       compare_terms(opened, request.shops, request.order, request.on.value_or(today()), holidays);
   if (const auto* missing = std::get_if<NotThere>(&compared)) return not_there(*missing);
   const auto& comparison = std::get<OrderComparison>(compared);
-  write_output(order_report(comparison, output.format), output);
+  if (output.format == "json") {
+    write_output(order_json(comparison), output);
+  } else if (output.format == "csv") {
+    write_output(order_csv(comparison), output);
+  } else {
+    write_output(page_in(order_page(comparison), output), output);
+  }
   return kDone;
 }
 

@@ -168,14 +168,13 @@ int command_demo(const std::string& feeds, const std::string& out) {
   }
   take_terms(book, feeds);
   std::vector<ShopBrief> briefs;
-  BriefOptions invented;
-  invented.invented = true;
   fmt::print("\nThe book is {}. The briefs:\n", path.string());
   for (const auto& shop : shops) {
     const auto set = run_comparison(book, {shop.slug, "", ""});
     if (const auto* missing = std::get_if<NotThere>(&set)) return not_there(*missing);
-    invented.palettes = run_palettes(book, std::get<ChangeSet>(set));
-    briefs.push_back({shop, make_brief(std::get<ChangeSet>(set), invented)});
+    BriefOptions extras = run_brief_extras(book, std::get<ChangeSet>(set));
+    extras.invented = true;
+    briefs.push_back({shop, make_brief(std::get<ChangeSet>(set), extras)});
     const fs::path file = fs::path(out) / (shop.slug + ".html");
     write_output(brief_html(briefs.back().brief), {"html", file.string()});
     fmt::print("  {}\n", file.string());

@@ -12,11 +12,14 @@
 #include "tracker/app/document_files.h"
 #include "tracker/app/identity_stage.h"
 #include "tracker/app/intake.h"
+#include "tracker/app/terms_desk.h"
 #include "tracker/differ.h"
+#include "tracker/fibre_shares.h"
 #include "tracker/identity/pair_links.h"
 #include "tracker/palette.h"
 #include "tracker/season_parser.h"
 #include "tracker/store/snapshot_reader.h"
+#include "tracker/store/stated_sizes.h"
 #include "tracker/store/terms_store.h"
 #include "tracker/terms_diff.h"
 #include "tracker/was_price.h"
@@ -279,11 +282,23 @@ std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const Compare
   return set;
 }
 
-// For those who read a brief: a range as a whole, which no single change shows.
-std::vector<PalettePair> run_palettes(const Book& book, const ChangeSet& set) {
-  return compare_palettes(read_snapshot(book, set.from.id, SnapshotDetail::without),
-                          read_snapshot(book, set.to.id, SnapshotDetail::without),
-                          set.coverage.common);
+// For those who read a brief: a range as a whole, which no single change shows, and what the shop
+// says of itself.
+BriefOptions run_brief_extras(const Book& book, const ChangeSet& set) {
+  const auto shop = book.find_shop(set.shop.slug);
+  BriefOptions extras;
+  const Snapshot from = read_snapshot(book, set.from.id, SnapshotDetail::without);
+  const Snapshot to = read_snapshot(book, set.to.id, SnapshotDetail::without);
+  extras.palettes = compare_palettes(from, to, set.coverage.common);
+  extras.fibres = compare_fibres(from, to, set.coverage.common);
+  for (const StatedSizes& each : stated_sizes(book, set.shop.slug)) {
+    if (each.on <= set.to.on) extras.stated = each;
+  }
+  if (!shop) return extras;
+  extras.terms = terms_in_force(book, *shop, set.to.on);
+  extras.terms_steps = terms_timeline(book, *shop);
+  std::erase_if(extras.terms_steps, [&set](const TermsStep& step) { return step.on > set.to.on; });
+  return extras;
 }
 
 NotThere no_shop(const Book& book, const std::string& slug) {

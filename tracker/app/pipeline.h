@@ -5,9 +5,9 @@
 #include <variant>
 #include <vector>
 
+#include "reports/brief.h"
 #include "schema/change.h"
 #include "schema/mapping_preview.h"
-#include "schema/palette.h"
 #include "schema/size_report.h"
 #include "tracker/app/capture_report.h"
 #include "tracker/app/request.h"
@@ -26,8 +26,9 @@ std::variant<MappingPreview, NotThere> preview_capture(Book& book, const Capture
 /// Two snapshots -> links -> changes.
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request);
 
-/// The palettes of both captures of a comparison, within what both looked at.
-std::vector<PalettePair> run_palettes(const Book& book, const ChangeSet& set);
+/// What a brief says besides the changes: palettes and fibres of both captures, sizes the shop
+/// states, and its terms.
+BriefOptions run_brief_extras(const Book& book, const ChangeSet& set);
 
 /// That there is no such shop, and which ones there are.
 NotThere no_shop(const Book& book, const std::string& slug);

@@ -1,0 +1,198 @@
+// Both are made from what the brief says already: no figure is worked out here a second time.
+#include "reports/brief_glance.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "reports/brief_terms.h"
+#include "reports/category_figures.h"
+#include "reports/change_groups.h"
+#include "reports/spoken_words.h"
+#include "reports/wording.h"
+#include "schema/terms_fields.h"
+
+namespace rangebook {
+namespace {
+
+/// Entry prices of so many categories, those with most lines first.
+constexpr std::size_t kEntries = 6;
+
+class Box {
+ public:
+  Box(const ChangeSet& set, const BriefOptions& options, SourceList& sources)
+      : set_(set), options_(options), sources_(sources) {
+    table_.key = "glance";
+    table_.caption = "Now";
+    table_.whole = true;
+    table_.columns = {{"what", "What", false}, {"now", "Now", false}, {"as_of", "As of", false}};
+  }
+
+  BriefTable fill() {
+    entry_prices();
+    sizes();
+    palette();
+    terms();
+    return std::move(table_);
+  }
+
+ private:
+  void add(const Phrase& what, Phrase now, Day on) {
+    table_.rows.push_back({what, std::move(now), Phrase{}.day(on)});
+  }
+
+  void entry_prices() {
+    std::vector<const CategorySummary*> order = summaries_of(set_, {});
+    if (order.size() > 1) {
+      std::stable_sort(order.begin() + 1, order.end(), [](const auto* a, const auto* b) {
+        return a->after.lines > b->after.lines;
+      });
+    }
+    order.resize(std::min(order.size(), kEntries));
+    for (const CategorySummary* each : order) {
+      for (const PriceLadder& prices : each->after.prices) {
+        Phrase what = Phrase{}.words("Entry price, ").name(category_words(each->category));
+        add(what, Phrase{}.money({prices.entry, prices.currency}).note(sources_.now()), set_.to.on);
+      }
+    }
+  }
+
+  void sizes() {
+    if (options_.stated) {
+      add(Phrase{}.words("Sizes, as the shop states them"), Phrase{}.figure(options_.stated->words),
+          options_.stated->on);
+    }
+    const CategorySummary* all = summary_of(set_, "all");
+    if (all == nullptr) return;
+    for (const SizeReach& reach : all->after.reach) {
+      SizeFact fact{reach.system, reach.fit, {}, {}, {}};
+      for (const ReachStep& step : reach.steps) {
+        if (step.offering > 0) fact.labels.push_back(step.size.label);
+      }
+      if (fact.labels.empty() || reach.system == SizeSystem::one_size) continue;
+      fact.min = fact.labels.front();
+      fact.max = fact.labels.back();
+      Phrase found = Phrase{}.figure(size_range_words(fact)).note(sources_.now());
+      found.words(" on ").figure(lines_words(reach.lines));
+      add(Phrase{}.words("Sizes, as found"), std::move(found), set_.to.on);
+    }
+  }
+
+  void palette() {
+    if (options_.palettes.empty()) return;
+    const Palette& now = options_.palettes.front().after;
+    if (now.known == 0) return;
+    const auto count = [&now](Undertone tone) {
+      return now.undertones.at(static_cast<std::size_t>(tone));
+    };
+    Phrase lean;
+    const PaletteLean way = lean_of(now);
+    const bool clear = way == PaletteLean::warm || way == PaletteLean::cool;
+    lean.words(clear ? "leans " : "").words(to_string(way)).words(": ");
+    lean.figure(fmt::format("{} warm, {} cool, {} neutral", count(Undertone::warm),
+                            count(Undertone::cool), count(Undertone::neutral)));
+    add(Phrase{}.words("Palette"), lean.words(" of the colourways known").note(sources_.now()),
+        set_.to.on);
+  }
+
+  void terms() {
+    if (!options_.terms) return;
+    for (const TermsValue& value : stated_values(options_.terms->terms)) {
+      const bool delivery = is_delivery_field(value.field);
+      const auto& on = delivery ? options_.terms->delivery_on : options_.terms->returns_on;
+      if (!on || !matters(value.field)) continue;
+      Phrase what = Phrase{}.words(sentence_case(terms_field_words(value.field)));
+      add(what, Phrase{}.figure(value.text), *on);
+    }
+  }
+
+  static std::string sentence_case(std::string words) {
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
+      words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    }
+    return words;
+  }
+
+  /// What a customer asks first; everything else stands under delivery and returns.
+  static bool matters(std::string_view field) {
+    const auto ends = [field](std::string_view part) { return field.ends_with(part); };
+    if (is_delivery_field(field)) return ends(".fee") || ends(".free-over") || ends(".free_over");
+    return ends(".window") || ends(".post") || ends(".post.fee") || ends(".store");
+  }
+
+  const ChangeSet& set_;
+  const BriefOptions& options_;
+  SourceList& sources_;
+  BriefTable table_;
+};
+
+class SpokenList {
+ public:
+  SpokenList() {
+    table_.key = "spoken";
+    table_.caption = "Every figure of the headlines and of the box above, as it is said";
+    table_.columns = {
+        {"written", "Written", false}, {"said", "Said", false}, {"about", "About", false}};
+  }
+
+  void add(const Phrase& phrase, const Phrase& about) {
+    for (std::size_t i = 0; i < phrase.pieces.size(); ++i) {
+      const Piece& piece = phrase.pieces[i];
+      const bool has_digit = piece.text.find_first_of("0123456789") != std::string::npos;
+      if (piece.kind != Piece::Kind::figure || !has_digit) continue;
+      if (!seen_.insert({piece.text, plain_text(about, false)}).second) continue;
+      Phrase written;
+      written.pieces.push_back(piece);
+      add_notes(written, phrase, i);
+      table_.rows.push_back({std::move(written), Phrase{}.figure(spoken_words(piece.text)), about});
+    }
+  }
+
+  BriefTable take() { return std::move(table_); }
+
+ private:
+  /// The notes of a figure: those next after it, else the last ones before it.
+  static void add_notes(Phrase& written, const Phrase& phrase, std::size_t figure) {
+    const auto is_note = [&phrase](std::size_t at) {
+      return phrase.pieces[at].kind == Piece::Kind::note;
+    };
+    std::size_t at = figure + 1;
+    while (at < phrase.pieces.size() && !is_note(at)) ++at;
+    if (at == phrase.pieces.size()) {
+      at = figure;
+      while (at > 0 && !is_note(at)) --at;
+      while (at > 0 && is_note(at - 1)) --at;
+    }
+    for (; at < phrase.pieces.size() && is_note(at); ++at) written.note(phrase.pieces[at].note);
+  }
+
+  BriefTable table_;
+  std::set<std::pair<std::string, std::string>> seen_;
+};
+
+}  // namespace
+
+BriefSection glance_section(const ChangeSet& set, const BriefOptions& options,
+                            SourceList& sources) {
+  BriefSection section{"glance", "The shop at a glance", {}, {}};
+  BriefTable table = Box(set, options, sources).fill();
+  if (!table.rows.empty()) section.tables.push_back(std::move(table));
+  return section;
+}
+
+BriefSection spoken_section(const std::vector<Headline>& headlines, const BriefSection& glance) {
+  BriefSection section{"say-it", "Say it right", {}, {}};
+  SpokenList list;
+  for (const Headline& each : headlines) {
+    list.add(each.sentence, Phrase{}.words(theme_words(each.theme)));
+  }
+  for (const BriefTable& table : glance.tables) {
+    for (const auto& row : table.rows) list.add(row[1], row[0]);
+  }
+  BriefTable table = list.take();
+  if (!table.rows.empty()) section.tables.push_back(std::move(table));
+  return section;
+}
+
+}  // namespace rangebook
