@@ -1,9 +1,11 @@
 // The brief of 10,000 lines, every second one at another price, beside reading the two snapshots it
 // is made from.
 #include <benchmark/benchmark.h>
+#include <fmt/format.h>
 
 #include <filesystem>
 #include <fstream>
+#include <optional>
 
 #include "reports/brief_formats.h"
 #include "tracker/app/pipeline.h"
@@ -32,6 +34,7 @@ struct Prepared {
     fs::remove_all(folder);
     fs::create_directories(folder);
     book.emplace(Book::open((folder / "bench.rangebook").string(), true));
+    book->put_shop({"bench", "Bench", "GB", Currency::from_code("GBP"), SizeSystem::uk});
     take("AW25", "2025-09-01", false);
     take("AW26", "2026-09-01", true);
     set = std::get<ChangeSet>(run_comparison(*book, {"bench", "", ""}));
