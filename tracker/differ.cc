@@ -17,6 +17,7 @@
 #include "tracker/line_diff.h"
 #include "tracker/line_pair.h"
 #include "tracker/move_notes.h"
+#include "tracker/refused_rows.h"
 #include "tracker/shop_diff.h"
 #include "tracker/whole_line_row.h"
 
@@ -103,6 +104,8 @@ class Comparison {
   CaptureDetail detail_now_{to_, interpreter_};
   RefusedIndex refused_then_{from_.refused};
   RefusedIndex refused_now_{to_.refused};
+  RefusedIndex missed_then_{refused_for(from_, to_)};  // for lines of one side alone
+  RefusedIndex missed_now_{refused_for(to_, from_)};
   SilenceLog silences_;
   CategoryBook book_;
   ChangeSet result_;
@@ -182,7 +185,7 @@ void Comparison::add_single(ChangeKind kind, const LineState& line, std::optiona
 
 void Comparison::only_from(const LineState& line) {
   const LineCard& card = line.listing.card;
-  const bool refused = refused_now_.may_be(card);
+  const bool refused = missed_now_.may_be(card);
   const std::string_view category = interpreter_.category(card);
   const bool looked_for = scope_covers(to_.capture.scope, category);
   const SizeRun& sizes = interpreter_.size_run(line.listing.offers.sizes);
@@ -206,7 +209,7 @@ void Comparison::only_from(const LineState& line) {
 
 void Comparison::only_to(const LineState& line) {
   const LineCard& card = line.listing.card;
-  const bool refused = refused_then_.may_be(card);
+  const bool refused = missed_then_.may_be(card);
   const std::string_view category = interpreter_.category(card);
   const bool looked_for = scope_covers(from_.capture.scope, category);
   const SizeRun& sizes = interpreter_.size_run(line.listing.offers.sizes);

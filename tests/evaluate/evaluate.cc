@@ -77,7 +77,7 @@ void print_links(const std::string& what, const Score& score) {
   std::printf(
       "%-44s %6d pairs  precision %6.2f%%  recall %6.2f%%  F1 %.4f  asked %5.2f%%  by code %.4f\n",
       what.c_str(), pairs, 100 * score.links.precision(), 100 * score.links.recall(),
-      score.links.f1(), pairs == 0 ? 0 : 100.0 * score.asked / pairs, score.by_code.f1());
+      score.links.f1(), 100 * score.asked_share(), score.by_code.f1());
 }
 
 /// GENERATOR/LEVEL/SEED/COLUMNS below the folder, in order.
@@ -115,10 +115,12 @@ class Scorer {
     line("linking recall", all.links.recall(), 0.98);
     line("lines with equal codes", all.by_code.f1(), 1);
     const Count& names = by_group_.at("names-only middle ~ together").links;
-    line("names alone: precision", names.precision(), 0.97);
-    line("names alone: F1", names.f1(), 0.95);
+    line("names alone: precision", names.precision(), 0.985);
+    line("names alone: F1", names.f1(), 0.965);
+    line("names alone: share not asked about",
+         1 - by_group_.at("names-only middle ~ together").asked_share(), 0.96);
     line("names alone: F1 beyond a TF-IDF cosine",
-         names.f1() - cosine_.at("middle ~ together").f1(), 0.03);
+         names.f1() - cosine_.at("middle ~ together").f1(), 0.05);
     for (const auto& [kind, count] : by_level_.at("all-columns middle").kinds)
       line("kind " + kind, count.f1(), floor_of(kind));
   }
@@ -146,11 +148,8 @@ class Scorer {
   }
 
   static double floor_of(const std::string& kind) {
-    static const std::map<std::string, double> kLower = {{"line-returned", 0.3},
-                                                         {"line-not-covered", 0.85},
-                                                         {"line-new", 0.95},
-                                                         {"line-dropped", 0.95},
-                                                         {"category-moved", 0.9}};
+    // Of rare kinds one case is more than the hundredth.
+    static const std::map<std::string, double> kLower = {{"category-moved", 0.9}};
     const auto found = kLower.find(kind);
     return found == kLower.end() ? 0.97 : found->second;
   }

@@ -82,6 +82,7 @@ class Judge {
     }
     judge_changes();
     judge_links();
+    count_asked();
     return std::move(score_);
   }
 
@@ -125,6 +126,14 @@ class Judge {
   void remark(const std::string& verdict, const Expected& change) {
     score_.remarks.push_back(verdict + ": " + change.kind + " #" + std::to_string(change.style) +
                              " " + change.what);
+  }
+
+  /// The notes say how many pairs wait: "3 pairs wait for a yes or no: ..".
+  void count_asked() {
+    for (const json& note : said_.at("coverage").at("notes")) {
+      const auto text = note.get<std::string>();
+      if (text.find(" for a yes or no") != std::string::npos) score_.asked = std::stoi(text);
+    }
   }
 
   void judge_links() {

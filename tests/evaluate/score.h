@@ -37,6 +37,11 @@ struct Score {
   std::map<std::string, Count> kinds;  ///< of change
   std::vector<std::string> remarks;    ///< wrong and missing answers, readable
 
+  /// Of the pairs there are.
+  double asked_share() const {
+    const int pairs = links.right + links.missed;
+    return pairs == 0 ? 0 : static_cast<double>(asked) / pairs;
+  }
   void add(const Score& other);
 };
 

@@ -175,11 +175,21 @@ TEST(Differ, ARefusedRowIsNotAGoneLine) {
   EXPECT_EQ(set.coverage.rows_refused_now, 3U);
 }
 
-TEST(Differ, ARefusedRowOfAnotherCodeDoesNotExcuse) {
+TEST(Differ, ARefusedRowUnderTheCodeOfAnotherLineDoesNotExcuse) {
   Snapshot to = range("AW26", "");
   to.refused = {{"AB2", "Maya"}};
-  EXPECT_THAT(texts(compare(range("AW25", "AB1 | Maya | Dresses"), to), true),
-              ElementsAre("line-dropped AB1 AB1 Maya -> nothing"));
+  EXPECT_THAT(texts(compare(range("AW25", "AB1 | Maya | Dresses\nAB2 | Maya | Tops"), to), true),
+              ElementsAre("line-dropped AB1 AB1 Maya -> nothing",
+                          "line-not-covered AB2 AB2 Maya -> nothing"));
+}
+
+TEST(Differ, ARefusedRowUnderANewCodeMayBeTheLineOfItsName) {
+  Snapshot to = range("AW26", "");
+  to.refused = {{"XY7", "maya"}};
+  const Snapshot from = range("AW25", "AB1 | Maya | Dresses\nAB2 | Ines | Dresses");
+  EXPECT_THAT(texts(compare(from, to), true),
+              ElementsAre("line-dropped AB2 AB2 Ines -> nothing",
+                          "line-not-covered AB1 AB1 Maya -> nothing"));
 }
 
 TEST(Differ, ARefusedRowMayHoldWhatIsMissing) {

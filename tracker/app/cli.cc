@@ -123,11 +123,11 @@ void CommandLine::add_shop() {
       ->type_name("SIZES");
   add->add_option("--on", words_.on, "Date that was read (default: today)")->type_name("DATE");
   add->add_option("--link-above", words_.link_above,
-                  "Link renamed lines from this chance on that both are one (default: 85). "
+                  "Link renamed lines from this chance on that both are one (default: 80). "
                   "Higher: fewer wrong links, more questions")
       ->type_name("PERCENT");
   add->add_option("--ask-above", words_.ask_above,
-                  "Ask about pairs from this chance on (default: 50)")
+                  "Ask about pairs from this chance on (default: 60)")
       ->type_name("PERCENT");
   command(*shop, "list", "List the shops and their captures", "shop list",
           [this] { return command_shop_list(book()); });

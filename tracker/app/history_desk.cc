@@ -95,6 +95,13 @@ std::vector<RefusedLine> refused_of(const Book& book, std::int64_t capture) {
   return refused;
 }
 
+/// Rows under codes that the capture of `last` does not have may be the line under a new code.
+void drop_unknown_codes(std::vector<RefusedLine>& rows, ShopLines& lines, SightingAt last) {
+  for (RefusedLine& row : rows) {
+    if (!lines.has_code(last.capture, row.line_code)) row.line_code.clear();
+  }
+}
+
 /// Captures from the first sighting on. Each says why its row is the line seen before.
 std::vector<HistoryCapture> captures_of(ShopLines& lines, std::uint32_t index) {
   const Roll& roll = lines.roll();
@@ -110,6 +117,8 @@ std::vector<HistoryCapture> captures_of(ShopLines& lines, std::uint32_t index) {
       capture.line->id = line.id;
       if (last) capture.link = link_sentence(roll, line, *last, *next, capture.line->listing.card);
       last = *next++;
+    } else {
+      drop_unknown_codes(capture.refused, lines, *last);
     }
     captures.push_back(std::move(capture));
   }

@@ -1,6 +1,8 @@
 // Lines of one shop, read as far as somebody asks.
 #include "tracker/app/shop_lines.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <tuple>
 #include <utility>
@@ -10,6 +12,7 @@
 #include "tracker/line_prices.h"
 #include "tracker/reference.h"
 #include "tracker/store/wordings.h"
+#include "tracker/text_fold.h"
 
 namespace rangebook {
 namespace {
@@ -45,6 +48,14 @@ void ShopLines::add_decision(const LinkDecision& decision) {
 const std::string& ShopLines::key_of(LineId line) {
   if (keys_.empty()) keys_ = line_keys(book_, roll_.shop.slug);
   return keys_[line];
+}
+
+bool ShopLines::has_code(std::uint32_t capture, std::string_view code) {
+  const auto [found, added] = codes_.try_emplace(capture);
+  if (added) {
+    for (const LineId line : roll_.captures[capture].lines) found->second.insert(key_of(line));
+  }
+  return found->second.contains(fmt::format("code:{}", trim_text(code)));
 }
 
 LineGlimpse ShopLines::glimpse(SightingAt at) {

@@ -4,7 +4,9 @@
 
 #include <map>
 #include <memory>
+#include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "schema/identity.h"
@@ -28,6 +30,8 @@ class ShopLines {
   /// Worked out when first asked for.
   const Identities& identities();
   StoredLines& source() { return source_; }
+  /// Whether the capture at this place shows a line kept under the code.
+  bool has_code(std::uint32_t capture, std::string_view code);
   /// Counts a decision among those of the roll, in place of an earlier one about the pair.
   void add_decision(const LinkDecision& decision);
 
@@ -48,6 +52,7 @@ class ShopLines {
   StoredLines source_;
   std::unique_ptr<Identities> identities_;
   std::map<LineId, std::string> keys_;
+  std::map<std::uint32_t, std::set<std::string>> codes_;  // keys of the lines of a capture
   std::map<SightingAt, LineGlimpse> glimpses_;
 };
 

@@ -76,7 +76,9 @@ void add_all(Field field, const std::vector<WordKey>& keys, std::vector<WordKey>
 std::vector<WordKey> features_of(const LineProfile& line) {
   std::vector<WordKey> features;
   add_name(line, features);
-  add_all(Field::description, line.description, features);
+  for (const TextWord& word : line.description) {
+    if (!word.in_name) features.push_back(feature(Field::description, word.key));
+  }
   add_all(Field::phrase, line.phrases, features);
   add_all(Field::picture, line.picture, features);
   add_all(Field::code, line.codes, features);

@@ -244,11 +244,14 @@ class Run {
     return swapped_ ? reason_of(pair.view, b, a) : reason_of(pair.view, a, b);
   }
 
+  /// Evidence enough to link, but a second partner nearly as good: one of them it is.
+  bool is_torn(const ScoredPair& pair) const { return chance_of(pair.score) >= options_.link_from; }
+
   Matches band(const Choice& choice) const {
     Matches matches;
     for (const std::size_t chosen : choice.chosen()) {
       const double chance = chance_of(choice.margin(chosen));
-      if (chance < options_.ask_from) continue;
+      if (chance < options_.ask_from && !is_torn(choice[chosen])) continue;
       Link link = link_of(choice[chosen]);
       link.score = chance;
       link.sentence = sentence(choice[chosen]);

@@ -13,10 +13,11 @@ namespace rangebook {
 /// Where the three bands part, as chances that a pair is the same line. `link_from` is
 /// where, over invented ranges, less than one link in a hundred is wrong at the middle level: a
 /// wrong link tells a change that never was, while a pair asked about costs one look. Nothing below
-/// `ask_from` is worth a look: more than half of such pairs are different lines.
+/// `ask_from` is worth a look, since more than half of such pairs are different lines there, unless
+/// only a second partner nearly as good stands in the way.
 struct LikenessOptions {
-  double link_from = 0.85;
-  double ask_from = 0.5;
+  double link_from = 0.80;
+  double ask_from = 0.60;
   CandidateLimits candidates = {};
 };
 

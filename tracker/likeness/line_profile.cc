@@ -26,15 +26,21 @@ bool is_in_name(const LineProfile& profile, WordKey key) {
                      [key](const NameWord& word) { return word.key == key; });
 }
 
-// Words of the name are left out: they would count twice, and make the text of a new style that
-// took over an old name look like the old text.
+void sort_once(std::vector<TextWord>& words) {
+  std::stable_sort(words.begin(), words.end(),
+                   [](const TextWord& a, const TextWord& b) { return a.key < b.key; });
+  const auto same = [](const TextWord& a, const TextWord& b) { return a.key == b.key; };
+  words.erase(std::unique(words.begin(), words.end(), same), words.end());
+}
+
 void read_description(const std::string& text, LineProfile& profile) {
   WordKey before = 0;
   for (const std::string& word : likeness_words(text)) {
     const WordKey key = word_key(word);
-    if (is_in_name(profile, key)) continue;
-    profile.description.push_back(key);
+    const bool in_name = is_in_name(profile, key);
+    profile.description.push_back({key, before, in_name});
     profile.description_key = joined_key(profile.description_key, key);
+    if (in_name) continue;
     if (before != 0) profile.phrases.push_back(joined_key(before, key));
     before = key;
   }

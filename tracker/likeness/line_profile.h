@@ -21,6 +21,13 @@ struct NameWord {
   std::string_view garment = {};  ///< the category the word alone names; empty for other words
 };
 
+/// A word of a description where it stands first.
+struct TextWord {
+  WordKey key = 0;
+  WordKey before = 0;  ///< the word ahead of it that is not of the name; 0 at the beginning
+  bool in_name = false;
+};
+
 /// Fibres of the main part with their shares in hundredths of a percent, and the whole as a key.
 struct Fabric {
   WordKey key = 0;  ///< of the canonical text of all parts
@@ -42,10 +49,10 @@ struct SizeSpan {
 struct LineProfile {
   std::string_view category;
   std::vector<NameWord> name;
-  WordKey name_key = 0;              ///< of all words of the name in their order
-  std::vector<WordKey> description;  ///< without the words of the name
-  std::vector<WordKey> phrases;      ///< two neighbouring words of the description
-  WordKey description_key = 0;
+  WordKey name_key = 0;  ///< of all words of the name in their order
+  std::vector<TextWord> description;
+  std::vector<WordKey> phrases;  ///< two neighbouring words of the description, without the name's
+  WordKey description_key = 0;   ///< of the whole text, its words in their order
   std::vector<WordKey> codes;    ///< pieces of line code, group id and address
   std::vector<WordKey> picture;  ///< words of the picture's file name
   WordKey picture_key = 0;

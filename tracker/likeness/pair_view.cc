@@ -37,16 +37,21 @@ std::uint8_t step_of(double value, std::initializer_list<double> bounds) {
   return step;
 }
 
+WordKey key_of(WordKey key) { return key; }
+WordKey key_of(const TextWord& word) { return word.key; }
+
 /// Sum over the keys both lists hold of `at(i, j)`.
-template <typename At>
-double sum_shared(const std::vector<WordKey>& a, const std::vector<WordKey>& b, At at) {
+template <typename Word, typename At>
+double sum_shared(const std::vector<Word>& a, const std::vector<Word>& b, At at) {
   double sum = 0;
   for (std::size_t i = 0, j = 0; i < a.size() && j < b.size();) {
-    if (a[i] == b[j]) {
+    const WordKey key_a = key_of(a[i]);
+    const WordKey key_b = key_of(b[j]);
+    if (key_a == key_b) {
       sum += at(i, j);
       ++i;
       ++j;
-    } else if (a[i] < b[j]) {
+    } else if (key_a < key_b) {
       ++i;
     } else {
       ++j;
@@ -159,6 +164,34 @@ bool of_one_pattern(const LineProfile& a, const LineProfile& b) {
          shared > 0;
 }
 
+struct TextOverlap {
+  double shared = 0;  ///< weights of the words in both
+  double cosine = 0;
+};
+
+/// Words of both names are left out: they would count twice, and make the text of a new style that
+/// took over an old name look like the old text. A word of one name counts where the other text
+/// has it too, as when the text still calls the line by its old name.
+TextOverlap text_overlap(const WeighedLine& a, const WeighedLine& b) {
+  const auto& words_a = a.profile->description;
+  const auto& words_b = b.profile->description;
+  TextOverlap overlap;
+  double squares_a = a.description_norm * a.description_norm;
+  double squares_b = b.description_norm * b.description_norm;
+  const double product = sum_shared(words_a, words_b, [&](std::size_t i, std::size_t j) {
+    if (words_a[i].in_name && words_b[j].in_name) return 0.0;
+    const double weight_a = a.description[i];
+    const double weight_b = b.description[j];
+    if (words_a[i].in_name) squares_a += weight_a * weight_a;
+    if (words_b[j].in_name) squares_b += weight_b * weight_b;
+    overlap.shared += std::min(weight_a, weight_b);
+    return weight_a * weight_b;
+  });
+  const double norms = std::sqrt(squares_a * squares_b);
+  if (norms > 0) overlap.cosine = product / norms;
+  return overlap;
+}
+
 /// Steps by cosine; the last is an equal text; the first also is another text by the same pattern.
 /// Where much is shared, it counts how rare that is: the same ten rare words are no chance, the
 /// same three common ones may be.
@@ -166,22 +199,14 @@ TraitView view_description(const WeighedLine& a, const WeighedLine& b, const Wor
   const LineProfile& x = *a.profile;
   const LineProfile& y = *b.profile;
   if (x.description.empty() || y.description.empty()) return {};
-  double shared = 0;
-  double squares = 0;
-  sum_shared(x.description, y.description, [&](std::size_t i, std::size_t) {
-    shared += a.description[i];
-    squares += a.description[i] * a.description[i];
-    return 0.0;
-  });
-  const double norms = a.description_norm * b.description_norm;
-  const double by_words = std::exp(-std::min(kTextCompany * shared, kRarestText));
   if (x.description_key == y.description_key) {
     return {steps::kDescriptionEqual, rates.description(x)};
   }
-  const std::uint8_t step = step_of(norms > 0 ? squares / norms : 0, {0.08, 0.2, 0.35, 0.55, 0.8});
+  const TextOverlap overlap = text_overlap(a, b);
+  const std::uint8_t step = step_of(overlap.cosine, {0.08, 0.2, 0.35, 0.55, 0.8});
   if (step < steps::kDescriptionMuch && of_one_pattern(x, y)) return {0, std::nullopt};
   if (step < steps::kDescriptionMuch) return {step, std::nullopt};
-  return {step, by_words};
+  return {step, std::exp(-std::min(kTextCompany * overlap.shared, kRarestText))};
 }
 
 TraitView view_picture(const WeighedLine& a, const WeighedLine& b, const WordRates& rates) {
@@ -274,11 +299,14 @@ WeighedLine weighed(const LineProfile& profile, const WordRates& rates) {
   for (const NameWord& word : profile.name) {
     line.name.push_back(-std::log(rates.name_word(word.key, profile.category)));
   }
-  for (const WordKey word : profile.description) {
-    line.description.push_back(rates.description_weight(word));
+  double squares = 0;
+  for (const TextWord& word : profile.description) {
+    const double weight = rates.description_weight(word);
+    line.description.push_back(weight);
+    if (!word.in_name) squares += weight * weight;
   }
   for (const WordKey word : profile.picture) line.picture.push_back(rates.picture_weight(word));
-  line.description_norm = norm(line.description);
+  line.description_norm = std::sqrt(squares);
   line.picture_norm = norm(line.picture);
   return line;
 }

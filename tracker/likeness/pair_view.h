@@ -46,7 +46,7 @@ struct WeighedLine {
   std::vector<double> name;  ///< for each word: the log of its rarity in the line's category
   std::vector<double> description;
   std::vector<double> picture;
-  double description_norm = 0;
+  double description_norm = 0;  ///< without the words of the line's own name
   double picture_norm = 0;
 };
 

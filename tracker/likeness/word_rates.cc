@@ -13,6 +13,8 @@ constexpr double kBackgroundLines = 120;
 constexpr double kSeenNowhere = 0.3;
 /// Smaller for texts, where what every line says (how to wash it) has to weigh nothing.
 constexpr double kTextBackground = 10;
+/// What a word's follower usually is has to be seen in a few lines before it counts.
+constexpr double kFollowerBackground = 10;
 /// How many lines' worth the whole range counts when a category is asked.
 constexpr double kCategoryBackground = 25;
 
@@ -39,7 +41,11 @@ void WordRates::count(const LineProfile& line) {
   if (!line.description.empty()) ++wholes_[line.description_key];
   if (!line.picture.empty()) ++wholes_[line.picture_key];
   for (const WordKey piece : line.codes) ++pieces_[piece];
-  for (const WordKey word : line.description) ++text_words_[word];
+  if (!line.description.empty()) ++text_words_[0];
+  for (const TextWord& word : line.description) {
+    ++text_words_[word.key];
+    ++followers_[joined_key(word.before, word.key)];
+  }
   for (const WordKey word : line.picture) ++text_words_[word];
 }
 
@@ -79,8 +85,19 @@ double WordRates::code_piece(WordKey piece) const {
   return others(pieces_, piece) / (lines_ + kBackgroundLines);
 }
 
-double WordRates::description_weight(WordKey word) const {
-  return std::log((lines_ + kTextBackground) / (get(text_words_, word) + 0.3));
+double WordRates::text_word(WordKey word) const {
+  return (get(text_words_, word) + kSeenNowhere) / (lines_ + kTextBackground);
+}
+
+double WordRates::picture_weight(WordKey word) const { return -std::log(text_word(word)); }
+
+// The two lines that are compared are no evidence of what other lines say.
+double WordRates::description_weight(const TextWord& word) const {
+  const double overall = text_word(word.key);
+  const double together = std::max(get(followers_, joined_key(word.before, word.key)) - 2, 0.0);
+  const double before = std::max(get(text_words_, word.before) - 2, together);
+  const double after = (together + kFollowerBackground * overall) / (before + kFollowerBackground);
+  return -std::log(std::max(overall, after));
 }
 
 }  // namespace rangebook

@@ -25,15 +25,17 @@ class WordRates {
   double description(const LineProfile& line) const { return whole(line.description_key); }
   double picture(const LineProfile& line) const { return whole(line.picture_key); }
   double code_piece(WordKey piece) const;
-  /// Weight of a word within descriptions: the log of its rarity.
-  double description_weight(WordKey word) const;
-  double picture_weight(WordKey word) const { return description_weight(word); }
+  /// Weight of a word within descriptions: the log of its rarity after the word before it. What
+  /// a sentence of the house says in ten words is one thing said, not ten.
+  double description_weight(const TextWord& word) const;
+  double picture_weight(WordKey word) const;
 
  private:
   using Counts = std::unordered_map<WordKey, double>;
 
   void count(const LineProfile& line);
   double whole(WordKey text) const;
+  double text_word(WordKey word) const;
   double in_category(WordKey value, std::string_view category, double background) const;
   static double get(const Counts& counts, WordKey key);
   static double others(const Counts& counts, WordKey key);
@@ -46,6 +48,7 @@ class WordRates {
   Counts wholes_;
   Counts pieces_;
   Counts text_words_;  ///< of descriptions and picture names
+  Counts followers_;   ///< of a word of a description by the one after it
 };
 
 }  // namespace rangebook
