@@ -51,9 +51,9 @@ std::unordered_set<std::string_view> codes_of(const Snapshot& snapshot) {
   return codes;
 }
 
-bool may_be_recoded(const RefusedLine& row, const std::unordered_set<std::string_view>& known) {
+bool told_by_name(const RefusedLine& row, const std::unordered_set<std::string_view>& known) {
   const std::string_view code = trim_text(row.line_code);
-  return !code.empty() && !trim_text(row.name).empty() && !known.contains(code);
+  return code.empty() || !known.contains(code);
 }
 
 }  // namespace
@@ -62,17 +62,17 @@ std::vector<RefusedLine> refused_for(const Snapshot& refusing, const Snapshot& o
   std::vector<RefusedLine> rows = refusing.refused;
   if (rows.empty()) return rows;
   const auto known = codes_of(other);
-  std::unordered_set<std::string> recoded;
+  std::unordered_set<std::string> wanted;
   const BareNames names(refusing.lines);
   for (const RefusedLine& row : refusing.refused) {
-    if (may_be_recoded(row, known)) recoded.insert(names.bare(row.name));
+    if (told_by_name(row, known)) wanted.insert(names.bare(row.name));
   }
-  recoded.erase("");
-  if (recoded.empty()) return rows;
+  wanted.erase("");
+  if (wanted.empty()) return rows;
   const BareNames other_names(other.lines);
   for (const LineState& line : other.lines) {
     const std::string& name = line.listing.card.name;
-    if (recoded.contains(other_names.bare(name))) rows.push_back({"", name});
+    if (wanted.contains(other_names.bare(name))) rows.push_back({"", name});
   }
   return rows;
 }
