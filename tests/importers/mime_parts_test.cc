@@ -20,6 +20,7 @@ using testing::HasSubstr;
 using testing::SizeIs;
 using Texts = std::vector<std::string>;
 
+/// The parts are views of the document, which has to outlive them.
 MimeDocument parts_of(std::string_view document) {
   auto read = read_mime(document);
   if (auto* fault = std::get_if<DocumentFault>(&read)) throw std::runtime_error(fault->what);
@@ -79,9 +80,10 @@ TEST(MimeParts, HeadersSayWhatAPartIs) {
 
 TEST(MimeParts, PartsWithinPartsInTheirOrder) {
   const std::string inner = "--i\r\n\r\none\r\n--i\r\n\r\ntwo\r\n--i--";
-  const auto document =
-      parts_of(mime_document(mime_part("Content-Type: multipart/alternative; boundary=i", inner) +
-                             mime_part("Content-Type: text/html", "three")));
+  const std::string whole =
+      mime_document(mime_part("Content-Type: multipart/alternative; boundary=i", inner) +
+                    mime_part("Content-Type: text/html", "three"));
+  const auto document = parts_of(whole);
   EXPECT_THAT(bodies(document), ElementsAre("one", "two", "three"));
 }
 
@@ -96,7 +98,7 @@ TEST(MimeParts, ADocumentMayBeOnePart) {
 TEST(MimeParts, ADocumentThatBreaksOffKeepsWhatItHas) {
   const std::string whole = mime_document(mime_part("Content-Type: text/html", "one") +
                                           mime_part("Content-Type: image/png", "two"));
-  const auto document = parts_of(whole.substr(0, whole.find("two") + 2));
+  const auto document = parts_of(std::string_view(whole).substr(0, whole.find("two") + 2));
   EXPECT_THAT(bodies(document), ElementsAre("one", "tw"));
   EXPECT_FALSE(document.parts[0].cut_short);
   EXPECT_TRUE(document.parts[1].cut_short);
