@@ -17,6 +17,7 @@ struct DeliveryRules::Clause {
     Bound bound = Bound::from;
     std::uint32_t at = 0;
     bool range = false;
+    bool included = false;  ///< of an upper bound: the value itself is still below it
   };
   struct Fee {
     Money amount;

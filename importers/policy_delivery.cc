@@ -15,6 +15,9 @@ using Sentence = PolicySentence;
 
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 
+constexpr std::string_view kLong = "It is long for the time until dispatch.";
+constexpr int kLongHandling = 10;
+
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
 
 /// True when the token at `at` divides two statements of a sentence.
@@ -141,9 +144,13 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
 
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has_any(R::example, R::other_service)) return;
+  if (s.has(R::faulty) && s.has(R::tell)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
-  if (!goes_on) line_places_.clear();
+  if (!goes_on) {
+    line_places_.clear();
+    free_beyond_.reset();
+  }
   for (const auto& mark : s.marks) {
     const bool known =
         std::find(line_places_.begin(), line_places_.end(), mark.value) != line_places_.end();
@@ -168,6 +175,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   last_ = option;
   read_money(s, clauses);
   for (const auto& clause : clauses) read_spans(s, clause);
+  read_per_parcel(s, clauses);
   read_extras(s, option);
 }
 
@@ -208,10 +216,11 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     if (mark.open && span.min == span.max) span.min.reset();
     if (dispatch) {
       PolicyClaim fact{"handling", value_text(span), s.text, s.byte, doubt_, false};
+      if (span.max.value_or(span.min.value_or(0)) > kLongHandling) fact.doubt = kLong;
       if (!s.has_any(R::kind, R::region)) {
         for_all_.push_back(std::move(fact));
       } else {
-        claim(s, clause.option, "handling", value_text(span));
+        claim(s, clause.option, "handling", value_text(span), fact.doubt);
       }
       continue;
     }
@@ -221,10 +230,18 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
   }
 }
 
-void DeliveryRules::read_extras(const Sentence& s, const Option& option) {
-  if (const auto* parcel = s.first(R::per_parcel); parcel != nullptr && s.has(R::money)) {
-    claim(s, option, "per_parcel", std::string(parcel->value));
+/// "4.50 to here, 9.50 to there, for each order"
+void DeliveryRules::read_per_parcel(const Sentence& s, const std::vector<Clause>& clauses) {
+  const auto* parcel = s.first(R::per_parcel);
+  if (parcel == nullptr || !s.has(R::money)) return;
+  for (const auto& clause : clauses) {
+    const bool last = &clause == &clauses.back();
+    if (clause.fees.empty() && !last) continue;
+    claim(s, clause.option, "per_parcel", std::string(parcel->value));
   }
+}
+
+void DeliveryRules::read_extras(const Sentence& s, const Option& option) {
   if (s.has(R::before_discount)) {
     for_all_.push_back({"threshold_basis", "before discount", s.text, s.byte, doubt_, false});
   }

@@ -16,6 +16,8 @@ using Sentence = PolicySentence;
 
 constexpr std::string_view kStarting = "The amount is where prices start.";
 constexpr std::string_view kPerItem = "The fee is for each item.";
+constexpr std::string_view kBeyond = "It is free beyond a value that was not understood.";
+constexpr std::string_view kCondition = "It is free under a condition.";
 
 /// The mark of a role that ends shortly before a token, with no amount in between.
 const PolicyMark* close_before(const Sentence& s, R role, std::uint32_t at, std::uint32_t reach) {
@@ -36,8 +38,24 @@ bool close_after(const Sentence& s, R role, std::uint32_t at) {
 
 bool is_range_word(std::string_view word) {
   static constexpr std::string_view kWords[] = {"-",  "to",  "bis", "and",    "und", "a",
-                                                "et", "tot", "en",  "jusqu'", "up"};
+                                                "et", "tot", "en",  "jusqu'", "up",  "y"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+}
+
+/// Why "free" may not hold for everybody; empty where it does.
+std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
+  static constexpr std::string_view kConditions[] = {
+      "if",    "when",    "once", "wenn", "sofern", "falls",    "si",     "lorsque",
+      "quand", "wanneer", "mits", "als",  "indien", "provided", "unless", "cuando"};
+  const bool condition = std::any_of(part.tokens.begin(), part.tokens.end(), [](const auto& one) {
+    return std::find(std::begin(kConditions), std::end(kConditions), one.word) !=
+           std::end(kConditions);
+  });
+  if (condition) return kCondition;
+  return s.has(R::money) && s.has_any(R::over, R::or_more, R::under) &&
+                 !part.has_any(R::kind, R::region)
+             ? kBeyond
+             : std::string_view{};
 }
 
 }  // namespace
@@ -85,7 +103,8 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     } else if (over != nullptr) {
       clause.limits.push_back({*mark.money, Bound::over, mark.begin});
     } else if (below) {
-      clause.limits.push_back({*mark.money, Bound::under, mark.begin});
+      clause.limits.push_back(
+          {*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
     } else {
       const bool starts = from != nullptr && from->end + 1 >= mark.begin;
       clause.fees.push_back({*mark.money, mark.begin, starts});
@@ -125,8 +144,10 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
           };
           return far(a) < far(b);
         });
-    add_step(s, option, limit.bound == Bound::under ? std::nullopt : std::optional(limit.amount),
-             nearest->amount);
+    std::optional<Money> from = limit.amount;
+    if (limit.bound == Bound::over) ++from->minor;
+    if (limit.bound == Bound::under) from.reset();
+    add_step(s, option, from, nearest->amount);
     fees.erase(nearest);
   }
   for (const auto& fee : fees) {
@@ -137,6 +158,12 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
 }
 
 void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
+  const bool beyond =
+      clause.free && clause.fees.empty() && !s.has(R::money) && s.has_any(R::or_more, R::over);
+  if (beyond) {
+    if (free_beyond_) claim(s, clause.option, "free_over", *free_beyond_);
+    return;
+  }
   if (clause.fees.size() == 1 && !clause.free) {
     const auto& fee = clause.fees.front();
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
@@ -152,7 +179,10 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
   } else if (clause.free && frame_.currency) {
     const bool about =
         s.has_any(R::delivery, R::kind, R::region, R::all_orders) || s.kind == PolicyLineKind::row;
-    if (about) claim(s, clause.option, "fee", value_text(Money{0, *frame_.currency}));
+    if (about) {
+      claim(s, clause.option, "fee", value_text(Money{0, *frame_.currency}),
+            std::string(doubt_of_free(s, clause.part)));
+    }
   }
 }
 
@@ -179,13 +209,15 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   const Clause::Limit* under = nullptr;
   for (const auto& clause : clauses) {
     for (const auto& limit : clause.limits) {
-      if (limit.bound == Clause::Bound::under) under = &limit;
+      if (limit.bound != Clause::Bound::under) continue;
+      under = &limit;
+      free_beyond_ = value_text(Threshold{limit.amount, !limit.included});
     }
     if (clause.done || !clause.costs()) continue;
     // "3.95 below 50 and free above"
     const bool beyond = under != nullptr && clause.free && clause.part.has_any(R::over, R::or_more);
     if (beyond) {
-      claim(s, clause.option, "free_over", value_text(Threshold{under->amount, true}));
+      claim(s, clause.option, "free_over", value_text(Threshold{under->amount, !under->included}));
     } else {
       claim_alone(s, clause);
     }

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "importers/byte_search.h"
+#include "importers/policy_tokens.h"
 #include "importers/schema_org_words.h"
 
 namespace rangebook {
@@ -47,6 +48,82 @@ std::string completed(const std::string& cell, const std::string& header) {
   const bool days = header.find("day") != header.npos || header.find("tage") != header.npos ||
                     header.find("jours") != header.npos || header.find("dagen") != header.npos;
   return days && cell.find_first_of("£€$") == cell.npos ? cell + " " + header : cell;
+}
+
+struct TableRow {
+  std::uint32_t byte = 0;
+  std::vector<std::string> cells;
+};
+
+enum class CellKind : std::uint8_t { none, amount, other };
+
+/// Amounts and "free" stand in columns, or in the rows of a table that is turned.
+CellKind kind_of_cell(const std::string& cell) {
+  const auto tokens = policy_tokens(cell);
+  const bool dash = tokens.empty() || (tokens.size() == 1 && tokens[0].word == "-");
+  if (dash) return CellKind::none;
+  const auto marks = policy_marks(cell, tokens, Currency::from_code("EUR"));
+  const bool amount = std::any_of(marks.begin(), marks.end(), [](const PolicyMark& one) {
+    return one.role == PolicyRole::money || one.role == PolicyRole::free;
+  });
+  return amount && tokens.size() <= 6 ? CellKind::amount : CellKind::other;
+}
+
+/// Ways of delivery side by side, their prices in one row: each row has one kind of cells, and not
+/// each column.
+bool is_turned(const std::vector<TableRow>& rows) {
+  const std::size_t columns = rows.empty() ? 0 : rows.front().cells.size();
+  if (rows.size() < 2 || columns < 3) return false;
+  const auto kind = [&](std::size_t row, std::size_t column) {
+    return column < rows[row].cells.size() ? kind_of_cell(rows[row].cells[column]) : CellKind::none;
+  };
+  bool amounts = false;
+  for (std::size_t row = 1; row < rows.size(); ++row) {
+    if (kind(row, 0) == CellKind::none) return false;
+    bool all = true;
+    bool any = false;
+    for (std::size_t column = 1; column < columns; ++column) {
+      any = any || kind(row, column) == CellKind::amount;
+      all = all && kind(row, column) != CellKind::other;
+    }
+    if (any && !all) return false;
+    amounts = amounts || any;
+  }
+  if (!amounts) return false;
+  for (std::size_t column = 1; column < columns; ++column) {
+    bool any = false;
+    bool all = true;
+    for (std::size_t row = 1; row < rows.size(); ++row) {
+      any = any || kind(row, column) == CellKind::amount;
+      all = all && kind(row, column) != CellKind::other;
+    }
+    if (any && !all) return true;
+  }
+  return false;
+}
+
+std::vector<TableRow> turned(const std::vector<TableRow>& rows) {
+  std::vector<TableRow> result(rows.front().cells.size());
+  for (std::size_t column = 0; column < result.size(); ++column) {
+    result[column].byte = rows.front().byte;
+    for (const TableRow& row : rows) {
+      result[column].cells.push_back(column < row.cells.size() ? row.cells[column] : std::string{});
+    }
+  }
+  return result;
+}
+
+/// "free from", "orders over 50": read together with the amounts below it.
+bool heads_order_values(const std::string& header) {
+  const auto tokens = policy_tokens(header);
+  const auto marks = policy_marks(header, tokens, Currency::from_code("EUR"));
+  const auto has = [&](PolicyRole role) {
+    return std::any_of(marks.begin(), marks.end(),
+                       [&](const PolicyMark& one) { return one.role == role; });
+  };
+  const bool bound = has(PolicyRole::from) || has(PolicyRole::over) || has(PolicyRole::or_more) ||
+                     has(PolicyRole::under);
+  return bound && (has(PolicyRole::free) || (has(PolicyRole::order) && has(PolicyRole::money)));
 }
 
 class PageLines {
@@ -117,18 +194,23 @@ class PageLines {
   }
 
   void read_table(HtmlId table) {
-    std::vector<std::string> header;
+    std::vector<TableRow> rows;
+    bool headed = false;
     for (HtmlId id = table + 1; id < tree_[table].end; ++id) {
       if (!tree_.is(id, "tr")) continue;
       bool heads = true;
-      const auto cells = cells_of(id, heads);
+      auto cells = cells_of(id, heads);
       if (cells.empty()) continue;
-      if (heads && header.empty()) {
-        header = cells;
-      } else {
-        add_row(id, cells, header);
-      }
+      headed = headed || (rows.empty() && heads);
+      rows.push_back({tree_[id].byte, std::move(cells)});
     }
+    if (is_turned(rows)) {
+      rows = turned(rows);
+      headed = true;
+    }
+    const std::vector<std::string> header =
+        headed ? rows.front().cells : std::vector<std::string>{};
+    for (std::size_t i = headed ? 1 : 0; i < rows.size(); ++i) add_row(rows[i], header);
   }
 
   std::vector<std::string> cells_of(HtmlId row, bool& heads) const {
@@ -142,16 +224,17 @@ class PageLines {
     return cells;
   }
 
-  void add_row(HtmlId row, const std::vector<std::string>& cells,
-               const std::vector<std::string>& header) {
+  void add_row(const TableRow& row, const std::vector<std::string>& header) {
     PolicyLine line;
     line.kind = PolicyLineKind::row;
-    line.byte = tree_[row].byte;
-    for (std::size_t i = 0; i < cells.size(); ++i) {
+    line.byte = row.byte;
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
       const std::string head = i < header.size() ? header[i] : std::string{};
       if (!head.empty()) line.header += (line.header.empty() ? "" : " | ") + head;
-      if (cells[i].empty()) continue;
-      line.text += (line.text.empty() ? "" : " | ") + completed(cells[i], head);
+      if (kind_of_cell(row.cells[i]) == CellKind::none) continue;
+      const bool limit = kind_of_cell(row.cells[i]) == CellKind::amount && heads_order_values(head);
+      line.text += line.text.empty() ? "" : " | ";
+      line.text += (limit ? head + " " : std::string{}) + completed(row.cells[i], head);
     }
     if (!line.text.empty()) lines_.push_back(std::move(line));
   }

@@ -103,7 +103,7 @@ class Numbers {
 
   /// The year behind a day and month, also after a comma or full stop.
   std::size_t take_year(std::size_t at, SeasonDay& day) const {
-    const std::size_t skip = is(at, ",") || is(at, ".") ? 1 : 0;
+    const std::size_t skip = is(at, ",") || is(at, ".") || is(at, "de") ? 1 : 0;
     if (at + skip < tokens_.size() && is_number(tokens_[at + skip])) {
       const std::string& word = tokens_[at + skip].word;
       if (word.size() == 4 && word.starts_with("20")) {
@@ -123,7 +123,7 @@ class Numbers {
   }
 
   bool add_date(std::size_t at) {
-    if (add_month_end(at)) return true;
+    if (add_month_end(at) || add_feast(at)) return true;
     if (is_number(tokens_[at])) return add_numeric_date(at) || add_day_month(at);
     const auto month = month_named(tokens_[at].word);
     if (!month || at + 1 >= tokens_.size() || !is_number(tokens_[at + 1])) return false;
@@ -146,7 +146,7 @@ class Numbers {
     if (!number || number->value == 0 || number->value > 31) return false;
     std::size_t next = at + 1;
     if (is_ordinal(next) || is(next, ".")) ++next;
-    if (is(next, "of")) ++next;
+    if (is(next, "of") || is(next, "de")) ++next;
     if (next >= tokens_.size()) return false;
     const auto month = month_named(tokens_[next].word);
     if (!month) return false;
@@ -188,6 +188,27 @@ class Numbers {
     return tokens_[last].begin - tokens_[first].begin <= 6;
   }
 
+  /// Days that have a name in place of a date.
+  bool add_feast(std::size_t at) {
+    struct Feast {
+      std::string_view first;
+      std::string_view second;  ///< empty: one word
+      unsigned month;
+      unsigned day;
+    };
+    static constexpr Feast kFeasts[] = {
+        {"christmas", "eve", 12, 24}, {"christmas", "day", 12, 25}, {"boxing", "day", 12, 26},
+        {"heiligabend", "", 12, 24},  {"heilig", "abend", 12, 24},  {"kerstavond", "", 12, 24},
+        {"nochebuena", "", 12, 24},   {"silvester", "", 12, 31},    {"saint", "sylvestre", 12, 31},
+        {"nochevieja", "", 12, 31},   {"oudjaar", "", 12, 31},      {"neujahr", "", 1, 1}};
+    for (const Feast& feast : kFeasts) {
+      if (!is(at, feast.first) || (!feast.second.empty() && !is(at + 1, feast.second))) continue;
+      return add_day({std::nullopt, feast.month, feast.day}, at,
+                     at + (feast.second.empty() ? 1 : 2));
+    }
+    return false;
+  }
+
   bool add_month_end(std::size_t at) {
     static constexpr std::string_view kEnds[] = {"end", "ende", "fin", "eind", "einde"};
     if (std::find(std::begin(kEnds), std::end(kEnds), tokens_[at].word) == std::end(kEnds)) {
@@ -210,8 +231,8 @@ class Numbers {
     }
     if (is(at, "-")) ++at;
     static constexpr std::string_view kBetween[] = {
-        "full",  "whole",   "volle",   "vollen",   "ganze", "hele",  "more",
-        "extra", "further", "weitere", "weiteren", "clear", "autres"};
+        "full",    "whole",   "entire", "volle", "vollen",   "ganze",  "ganzen", "hele",    "extra",
+        "further", "weitere", "more",   "clear", "weiteren", "autres", "entier", "complete"};
     if (at < tokens_.size() && std::find(std::begin(kBetween), std::end(kBetween),
                                          tokens_[at].word) != std::end(kBetween)) {
       ++at;
@@ -226,9 +247,9 @@ class Numbers {
     };
     if (unit == "weeks") times(7);
     if (unit == "years") times(12);
-    if (unit == "working_days") span.unit = DayUnit::working_days;
+    if (unit.starts_with("working")) span.unit = DayUnit::working_days;
     if (unit == "months" || unit == "years") span.unit = DayUnit::months;
-    if (unit == "hours") {
+    if (unit.ends_with("hours")) {
       if (span.min) *span.min = (*span.min + 23) / 24;
       if (span.max) *span.max = (*span.max + 23) / 24;
     }
@@ -238,7 +259,7 @@ class Numbers {
   bool add_span(std::size_t at) {
     if (is(at, "fortnight")) return push_span({14, 14, DayUnit::days}, at, at + 1);
     const auto first = number_at(tokens_, at);
-    if (!first) return false;
+    if (!first || follows_number(at)) return false;
     std::size_t next = at + first->tokens;
     auto last = first;
     if (is_range_word(next)) {
@@ -259,19 +280,26 @@ class Numbers {
     next = to_unit(next);
     const PolicyMark* unit = unit_at(next);
     if (unit == nullptr || last->value == 0) return false;
-    const bool vague = first->article && unit->value != "months" && unit->value != "weeks" &&
-                       unit->value != "years";
+    const bool vague = first->article && last->value == 1 && unit->value != "months" &&
+                       unit->value != "weeks" && unit->value != "years";
     if (vague) return false;  // "a day"
-    if (unit->value == "hours" && last->value < 12) return false;
+    if (unit->value.ends_with("hours") && last->value < 12) return false;
     const DaySpan span{first->value, last->value, DayUnit::days};
     return push_span(in_days(span, unit->value), at, unit->end);
+  }
+
+  /// "2 .. 3 days" with a word between them that is not understood.
+  bool follows_number(std::size_t at) const {
+    return at >= 2 && !taken(at - 2) && is_number(tokens_[at - 2]) &&
+           tokens_[at - 1].word.size() <= 3 && is_ascii_letter(tokens_[at - 1].word[0]);
   }
 
   const PolicyMark* unit_at(std::size_t at) const { return phrase_at(at, R::unit); }
   bool is_range_word(std::size_t at) const {
     return is(at, "-") || is(at, "to") || is(at, "bis") || is(at, "a") || is(at, "tot") ||
            is(at, "and") || is(at, "und") || is(at, "et") || is(at, "en") || is(at, "or") ||
-           is(at, "oder") || is(at, "ou") || is(at, "of") || is(at, "/");
+           is(at, "oder") || is(at, "ou") || is(at, "of") || is(at, "/") || is(at, "y") ||
+           is(at, "o");
   }
 
   bool push_span(const DaySpan& span, std::size_t begin, std::size_t end) {
@@ -375,6 +403,22 @@ class Numbers {
     });
   }
 
+  /// "can unfortunately not take back": a negation right before the return.
+  static void add_refusals(std::vector<PolicyMark>& marks) {
+    std::vector<PolicyMark> refusals;
+    for (const auto& no : marks) {
+      if (no.role != R::negation) continue;
+      const bool said = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+        return one.role == R::returns && one.begin >= no.end && one.begin <= no.end + 1;
+      });
+      if (!said) continue;
+      PolicyMark refusal = no;
+      refusal.role = R::no_return;
+      refusals.push_back(refusal);
+    }
+    marks.insert(marks.end(), refusals.begin(), refusals.end());
+  }
+
   std::vector<PolicyMark> merged() {
     std::vector<PolicyMark> all;
     for (const auto& phrase : phrases_) {
@@ -389,6 +433,7 @@ class Numbers {
     }
     all.insert(all.end(), found_.begin(), found_.end());
     all.insert(all.end(), implied_.begin(), implied_.end());
+    add_refusals(all);
     std::stable_sort(all.begin(), all.end(),
                      [](const PolicyMark& a, const PolicyMark& b) { return a.begin < b.begin; });
     return all;

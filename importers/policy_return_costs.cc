@@ -24,6 +24,7 @@ struct ReturnRules::CostGroup {
   bool returns = false;  ///< it says so itself
   bool threshold = false;
   bool starting = false;
+  bool unnamed = false;  ///< other costs of the sentence are of a method
   std::string_view payer;
   std::vector<Money> fees;
 
@@ -67,6 +68,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (s.has(R::smaller)) doubt = "It depends on what is said before.";
   if (group.threshold) doubt = "It depends on the value of the order.";
   if (group.starting) doubt = "The amount is where prices start.";
+  if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
@@ -92,6 +94,15 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   }
 }
 
+void ReturnRules::open_section(const Sentence& heading) {
+  section_.clear();
+  if (!heading.has_any(R::returns, R::return_form)) return;
+  for (const auto& mark : heading.marks) {
+    const bool known = std::find(section_.begin(), section_.end(), mark.value) != section_.end();
+    if (mark.role == R::method && !known) section_.push_back(mark.value);
+  }
+}
+
 void ReturnRules::read_costs(const Sentence& s) {
   if (s.has_any(R::restocking, R::item, R::first_delivery)) return;
   const auto parts = parts_of(s);
@@ -100,6 +111,8 @@ void ReturnRules::read_costs(const Sentence& s) {
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const bool speaks = parts[i].has(R::method) || states_cost(parts[i]);
     if (!speaks) continue;
+    // "an exchange is free": of another way
+    if (parts[i].has(R::exchange) && !parts[i].has(R::returns) && groups.back().cost) continue;
     const bool later = std::any_of(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
                                    [](const Sentence& one) { return states_cost(one); });
     CostGroup& last = groups.back();
@@ -111,15 +124,23 @@ void ReturnRules::read_costs(const Sentence& s) {
     groups.back().add(parts[i]);
   }
   const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
-                                 (!earlier.empty() && s.has(R::money) && s.has(R::refund));
+                                 (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||
+                                 !section_.empty();
   if (!speaks_of_returns) return;
   if (s.has(R::kept_below) && s.has(R::charged_after)) return;
   for (const auto& group : groups) {
     methods_.insert(methods_.end(), group.methods.begin(), group.methods.end());
   }
-  const bool bare = groups.size() == 1 && groups.front().methods.empty() && s.has(R::money);
-  if (bare) groups.front().methods = earlier;
-  for (const auto& group : groups) {
+  const bool alone = groups.size() == 1 && groups.front().methods.empty();
+  if (alone && groups.front().cost && !section_.empty()) {
+    groups.front().methods = section_;
+  } else if (alone && s.has(R::money)) {
+    groups.front().methods = earlier;
+  }
+  const bool named = std::any_of(groups.begin(), groups.end(),
+                                 [](const CostGroup& one) { return !one.methods.empty(); });
+  for (auto& group : groups) {
+    group.unnamed = named && group.methods.empty() && !group.returns;
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }
 }

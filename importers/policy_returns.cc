@@ -18,36 +18,6 @@ constexpr std::string_view kLegal =
     "The sentence speaks of the legal right, not of the shop's own.";
 constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 
-/// The last mark of the role that ends at or before a token; nothing if there is none.
-const PolicyMark* last_before(const Sentence& s, R role, std::uint32_t at) {
-  const PolicyMark* last = nullptr;
-  for (const auto& mark : s.marks) {
-    if (mark.role == role && mark.end <= at) last = &mark;
-  }
-  return last;
-}
-
-const PolicyMark* next_after(const Sentence& s, R role, std::uint32_t at) {
-  for (const auto& mark : s.marks) {
-    if (mark.role == role && mark.begin >= at) return &mark;
-  }
-  return nullptr;
-}
-
-bool between(const Sentence& s, R role, std::uint32_t begin, std::uint32_t end) {
-  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.role == role && one.begin >= begin && one.end <= end;
-  });
-}
-
-bool word_between(const Sentence& s, std::uint32_t begin, std::uint32_t end,
-                  std::initializer_list<std::string_view> words) {
-  for (auto at = begin; at < end && at < s.tokens.size(); ++at) {
-    if (std::find(words.begin(), words.end(), s.word(at)) != words.end()) return true;
-  }
-  return false;
-}
-
 std::optional<CountedFrom> counted_from(std::string_view event) {
   if (event == "delivery") return CountedFrom::delivery;
   if (event == "purchase") return CountedFrom::purchase;
@@ -83,86 +53,10 @@ const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
              : nullptr;
 }
 
-/// The words around a mark up to the next stops.
-Sentence clause_around(const Sentence& s, const PolicyMark& mark) {
-  std::uint32_t begin = mark.begin;
-  std::uint32_t end = mark.end;
-  while (begin > 0 && !is_stop(s.word(begin - 1))) --begin;
-  while (end < s.tokens.size() && !is_stop(s.word(end))) ++end;
-  return part_of(s, begin, end);
-}
-
-/// The places of items in the sentence, each item once.
-std::vector<const PolicyMark*> items_of(const Sentence& s) {
-  std::vector<const PolicyMark*> items;
-  for (const auto& mark : s.marks) {
-    if (mark.role != R::item) continue;
-    const auto before = mark.begin > 0 ? s.word(mark.begin - 1) : std::string_view{};
-    if (before == "non" || before == "nicht") continue;  // "non-sale items"
-    // "engraved jewellery" speaks of the first alone
-    const bool part = !items.empty() && items.back()->end == mark.begin;
-    if (!part) items.push_back(&mark);
-  }
-  return items;
-}
-
-/// "No refund on .., but an exchange": an exchange or credit in a clause that refuses nothing.
-bool offers_instead(const Sentence& s) {
-  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return (one.role == R::exchange || one.role == R::credit) &&
-           !clause_around(s, one).has_any(R::negation, R::no_return);
-  });
-}
-
 /// "unless the goods are faulty"
 bool is_exception(const Sentence& s, const PolicyMark& faulty) {
   return word_between(s, faulty.begin < 6 ? 0 : faulty.begin - 6, faulty.begin,
                       {"unless", "except", "sauf", "ausser", "tenzij", "behalve", "denn"});
-}
-
-/// What the sentence says about one of its items; nothing if it only mentions it.
-std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool in_list) {
-  const PolicyMark* refusal = last_before(s, R::no_return, item.begin);
-  if (refusal == nullptr) refusal = last_before(s, R::final_sale, item.begin);
-  const PolicyMark* later = next_after(s, R::no_return, item.end);
-  const PolicyMark* seal = next_after(s, R::seal, item.end);
-  const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
-  const PolicyMark* next_item = next_after(s, R::item, item.end);
-  const bool other_between =
-      next_item != nullptr && seal != nullptr && next_item->begin < seal->begin &&
-      word_between(s, item.end, next_item->begin, {"that", "which", "die", "qui"});
-  const bool refused_first = later != nullptr && seal != nullptr && later->begin < seal->begin &&
-                             word_between(s, later->end, seal->begin, {",", ";", "while", "and"}) &&
-                             next_item != nullptr && next_item->begin < seal->begin;
-  // "swimwear without its strip": speaks of the item before it alone
-  const bool of_one = seal != nullptr && next_item != nullptr && next_item->begin < seal->begin &&
-                      word_between(s, seal->begin < 2 ? 0 : seal->begin - 2, seal->begin,
-                                   {"without", "ohne", "sans", "zonder"});
-  if (seal != nullptr && !other_between && !refused_first && !of_one) {
-    return ItemRule::unopened_only;
-  }
-  if (seal_before != nullptr && seal_before->end == item.begin) {
-    return ItemRule::unopened_only;
-  }
-  const bool only =
-      s.has(R::only) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                                     {"but", "aber", "mais", "maar"});
-  const bool left_out =
-      next_after(s, R::outside, item.end) != nullptr && s.has(R::returns) && !s.has(R::returnable);
-  const bool no_money = s.has(R::negation) && s.has_any(R::refund, R::refund_act);
-  const bool instead = no_money && offers_instead(s);
-  const bool refused = refusal != nullptr || later != nullptr || in_list || left_out ||
-                       (no_money && !s.has(R::outside));
-  if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
-    if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
-    return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
-  }
-  const PolicyMark* outside = last_before(s, R::outside, item.begin);
-  if (outside != nullptr && refused) return std::nullopt;
-  if (refused) return ItemRule::not_returnable;
-  if (outside != nullptr && s.has(R::returns)) return ItemRule::not_returnable;
-  if (s.has(R::returnable) && !s.has(R::negation)) return ItemRule::returnable;
-  return std::nullopt;
 }
 
 }  // namespace
@@ -195,16 +89,27 @@ void ReturnRules::read(const Sentence& s, bool goes_on) {
   set_region(s);
   doubt_.clear();
   if (s.has(R::hedge)) doubt_ = kHedged;
-  if (s.has(R::statutory)) {
-    for (const auto& mark : s.marks) {
-      const bool window = mark.role == R::span && mark.span.max && mark.span.min == mark.span.max;
-      if (!window || *mark.span.max < 7) continue;
-      claim(s, "window", value_text(ReturnWindow{mark.span.max, mark.span.unit, {}}),
-            std::string(kLegal));
-    }
-    return;
-  }
+  if (s.has(R::statutory)) return read_legal(s);
   if (!read_exceptions(s)) read_rules(s);
+}
+
+/// The legal right is asked. "Besides the legal 14 days we give you 60": what follows is the
+/// shop's.
+void ReturnRules::read_legal(const Sentence& s) {
+  const auto* legal = s.first(R::statutory);
+  const auto* first = next_after(s, R::span, legal->end);
+  const auto* beside = last_before(s, R::beside, legal->begin);
+  const auto* last_legal = first == nullptr ? nullptr : last_before(s, R::statutory, first->begin);
+  if (beside != nullptr && first != nullptr && last_legal != nullptr &&
+      next_after(s, R::span, first->end) != nullptr) {
+    return read_rules(part_of(s, first->end, static_cast<std::uint32_t>(s.tokens.size())));
+  }
+  for (const auto& mark : s.marks) {
+    const bool window = mark.role == R::span && mark.span.max && mark.span.min == mark.span.max;
+    if (!window || *mark.span.max < 7) continue;
+    claim(s, "window", value_text(ReturnWindow{mark.span.max, mark.span.unit, {}}),
+          std::string(kLegal));
+  }
 }
 
 void ReturnRules::read_rules(const Sentence& s) {
@@ -219,55 +124,10 @@ void ReturnRules::read_rules(const Sentence& s) {
   read_rest(s);
 }
 
-/// "All garments can be returned .., except swimwear": the rule, then what it leaves out.
-bool ReturnRules::read_exceptions(const Sentence& s) {
-  const auto* outside = s.first(R::outside);
-  const auto* item = s.first(R::item);
-  if (outside == nullptr || item == nullptr || item->begin < outside->end) return false;
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  const auto rule = part_of(s, 0, outside->begin);
-  const auto rest = part_of(s, outside->end, size);
-  if (rule.has_any(R::no_return, R::negation) ||
-      !rule.has_any(R::returns, R::returnable, R::exchange))
-    return false;
-  const bool listed = std::exchange(in_list_, true);
-  read_items(rest);
-  in_list_ = listed;
-  read_rules(rule);
-  return true;
-}
-
 void ReturnRules::ask(const Sentence* question) {
   asked_ = question != nullptr && question->has_any(R::returns, R::exchange);
   asked_refund_ = question != nullptr && question->has_any(R::refund, R::refund_act) &&
                   !question->has(R::returns);
-}
-
-void ReturnRules::open_list(const Sentence& s) {
-  in_list_ = s.has(R::no_return) && !s.has(R::item);
-}
-
-bool ReturnRules::read_items(const Sentence& s) {
-  bool any = false;
-  for (const auto* item : items_of(s)) {
-    any = true;
-    const auto rule = rule_for(s, *item, in_list_);
-    if (!rule) continue;
-    claim(s, fmt::format("items.{}", item->value), value_text(*rule));
-  }
-  return any;
-}
-
-void ReturnRules::read_needs(const Sentence& s) {
-  const bool waived = s.has(R::not_needed);
-  for (const auto& mark : s.marks) {
-    if (mark.role != R::need) continue;
-    // "Without a receipt you get a credit": needed only where it is refused otherwise.
-    const bool without = word_between(s, mark.begin < 3 ? 0 : mark.begin - 3, mark.begin,
-                                      {"without", "no", "ohne", "sans", "zonder"});
-    if (without && !s.has(R::no_return)) continue;
-    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived));
-  }
 }
 
 /// "Bought between .. and .. can be returned until ..": true when the sentence speaks of dates.
@@ -323,6 +183,9 @@ bool ReturnRules::read_season(const Sentence& s) {
     if (over < *frame_.observed) doubt = "These dates are over.";
   }
   if (!s.has_any(R::season, R::event)) doubt = "It is not said what the date is about.";
+  const bool both = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                 {"between", "zwischen", "entre", "tussen"});
+  if (both && bought.size() == 1) doubt = "Only one of the two dates was understood.";
   doubt_.clear();
   claim(s, "seasons", value_text(std::vector<SeasonalWindow>{season}), doubt);
   return true;
@@ -367,7 +230,8 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   const bool fixed = span.span.max && (!span.span.min || span.span.min == span.span.max);
   if (!fixed) return;
   const auto* further = last_before(s, R::further, span.begin);
-  const bool second = (further != nullptr && further->end + 4 >= span.begin) ||
+  const std::uint32_t reach = further != nullptr && further->end > further->begin + 1 ? 14 : 4;
+  const bool second = (further != nullptr && further->end + reach >= span.begin) ||
                       (event == nullptr && next_after(s, R::tell, span.end) != nullptr &&
                        return_left && window_seen);
   if (second) {
@@ -403,6 +267,12 @@ void ReturnRules::read_refund(const Sentence& s) {
   } else if (s.has(R::credit) && s.has(R::only) && !s.has(R::item)) {
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
   }
+  // "we refund, without the delivery fee"
+  const auto* outside = s.first(R::outside);
+  const auto* fee = outside == nullptr ? nullptr : next_after(s, R::first_delivery, outside->end);
+  if (fee != nullptr && fee->begin <= outside->end + 2 && s.has_any(R::refund, R::refund_act)) {
+    claim(s, "delivery_refunded", "no", s.has(R::money) ? "The sentence names an amount too." : "");
+  }
   for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
 }
 
@@ -425,7 +295,7 @@ void ReturnRules::read_rest(const Sentence& s) {
   if (exchange != nullptr && !s.has_any(R::item, R::day)) {
     const auto clause = clause_around(s, *exchange);
     const bool no = clause.has_any(R::negation, R::no_return, R::final_sale);
-    const bool yes = clause.has(R::can) && !s.has(R::only);
+    const bool yes = clause.has_any(R::can, R::free) && !s.has(R::only);
     if (no || yes) claim(s, "exchange", value_text(!no));
   }
   if (s.has(R::final_sale) &&
@@ -438,36 +308,6 @@ void ReturnRules::read_rest(const Sentence& s) {
     const auto* money = s.first(R::money);
     if (money != nullptr && money->money) claim(s, "restocking_fee", value_text(*money->money));
   }
-}
-
-void ReturnRules::answer(const Sentence& q, bool yes, const Sentence& a) {
-  if (q.has_any(R::span, R::day, R::hedge, R::statutory, R::faulty)) return;
-  set_region(q);
-  doubt_.clear();
-  Sentence both = q;
-  both.text += " " + a.text;
-  if (q.has(R::item)) {
-    const auto items = items_of(q);
-    if (a.has_any(R::only, R::exchange, R::credit, R::seal)) return;
-    for (const auto* item : items) {
-      claim(both, fmt::format("items.{}", item->value),
-            value_text(yes ? ItemRule::returnable : ItemRule::not_returnable));
-    }
-    return;
-  }
-  const auto* payer = q.first(R::payer);
-  if (q.has(R::returns) && (q.has(R::free) || (payer != nullptr && payer->value == "customer"))) {
-    const bool free = q.has(R::free) == yes;
-    if (free) {
-      claim_free(both, "", {});
-    } else if (!a.has(R::money)) {
-      claim(both, "paid_by", "customer");
-    }
-    return;
-  }
-  const auto* method = q.first(R::method);
-  if (method != nullptr && q.has(R::returns)) return claim(both, method->value, value_text(yes));
-  if (q.has(R::exchange)) claim(both, "exchange", value_text(yes));
 }
 
 }  // namespace rangebook

@@ -32,17 +32,24 @@ class ReturnRules {
   void read(const PolicySentence& sentence, bool goes_on = false);
   /// The question that the next sentence answers; nothing when it answers none.
   void ask(const PolicySentence* question);
+  bool is_asked() const { return asked_; }
   /// A question that was answered with yes or no.
   void answer(const PolicySentence& question, bool yes, const PolicySentence& answer);
+  /// A question that the answer takes up without a yes or no.
+  void answer_freely(const PolicySentence& question, const PolicySentence& answer);
   /// A heading or a sentence that announces a list of what cannot be returned, then its lines.
   void open_list(const PolicySentence& sentence);
   void close_list() { in_list_ = false; }
+  /// A heading: the methods it names hold for costs below it.
+  void open_section(const PolicySentence& heading);
 
  private:
   struct CostGroup;
   void claim(const PolicySentence& sentence, std::string_view name, std::string text,
              std::string doubt = {});
   void set_region(const PolicySentence& sentence);
+  void answer_payer(const PolicySentence& question, const PolicySentence& answer);
+  void read_legal(const PolicySentence& sentence);
   void read_rules(const PolicySentence& sentence);
   bool read_exceptions(const PolicySentence& sentence);
   bool read_items(const PolicySentence& sentence);
@@ -62,6 +69,7 @@ class ReturnRules {
   PolicyClaims& claims_;
   std::string prefix_ = "return.";
   std::string doubt_;                      ///< of the sentence at hand
+  std::vector<std::string_view> section_;  ///< methods of the heading above
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
   bool in_list_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
@@ -108,6 +116,7 @@ class DeliveryRules {
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
   void claim_alone(const PolicySentence& sentence, const Clause& clause);
   void read_spans(const PolicySentence& sentence, const Clause& clause);
+  void read_per_parcel(const PolicySentence& sentence, const std::vector<Clause>& clauses);
   void read_extras(const PolicySentence& sentence, const Option& option);
   void add_step(const PolicySentence& sentence, const Option& option, std::optional<Money> from,
                 const Money& fee);
@@ -124,7 +133,8 @@ class DeliveryRules {
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   Option last_;
-  std::vector<std::string> line_places_;  ///< named in the sentences of the line so far
+  std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
+  std::vector<std::string> line_places_;    ///< named in the sentences of the line so far
   std::string doubt_;
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key
   std::map<std::string, std::vector<Step>> weights_;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <initializer_list>
 #include <string>
 #include <utility>
 #include <vector>
@@ -74,8 +75,9 @@ inline bool is_joint(const PolicySentence& s, std::size_t at) {
   const std::string_view word = s.word(at);
   if (word == "en" || word == "of") return reads_dutch(s);
   static constexpr std::string_view kJoints[] = {
-      "and", "or",   "but", "while", "whereas", "und",     "oder",  "aber",   "et",
-      "ou",  "mais", "en",  "of",    "maar",    "however", "sowie", "tandis", "alternatively"};
+      "and", "or",   "but",      "while", "whereas", "und",     "oder",  "aber",   "et",
+      "ou",  "mais", "en",       "of",    "maar",    "however", "sowie", "tandis", "alternatively",
+      "y",   "pero", "mientras", "o"};
   return std::find(std::begin(kJoints), std::end(kJoints), word) != std::end(kJoints);
 }
 
@@ -99,6 +101,46 @@ inline std::vector<PolicySentence> parts_of(const PolicySentence& s) {
     begin = at + 1;
   }
   return parts;
+}
+
+/// The last mark of the role that ends at or before a token; nothing if there is none.
+inline const PolicyMark* last_before(const PolicySentence& s, PolicyRole role, std::uint32_t at) {
+  const PolicyMark* last = nullptr;
+  for (const auto& mark : s.marks) {
+    if (mark.role == role && mark.end <= at) last = &mark;
+  }
+  return last;
+}
+
+inline const PolicyMark* next_after(const PolicySentence& s, PolicyRole role, std::uint32_t at) {
+  for (const auto& mark : s.marks) {
+    if (mark.role == role && mark.begin >= at) return &mark;
+  }
+  return nullptr;
+}
+
+inline bool between(const PolicySentence& s, PolicyRole role, std::uint32_t begin,
+                    std::uint32_t end) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == role && one.begin >= begin && one.end <= end;
+  });
+}
+
+inline bool word_between(const PolicySentence& s, std::uint32_t begin, std::uint32_t end,
+                         std::initializer_list<std::string_view> words) {
+  for (auto at = begin; at < end && at < s.tokens.size(); ++at) {
+    if (std::find(words.begin(), words.end(), s.word(at)) != words.end()) return true;
+  }
+  return false;
+}
+
+/// The words around a mark up to the next stops.
+inline PolicySentence clause_around(const PolicySentence& s, const PolicyMark& mark) {
+  std::uint32_t begin = mark.begin;
+  std::uint32_t end = mark.end;
+  while (begin > 0 && !is_stop(s.word(begin - 1))) --begin;
+  while (end < s.tokens.size() && !is_stop(s.word(end))) ++end;
+  return part_of(s, begin, end);
 }
 
 }  // namespace rangebook

@@ -111,6 +111,7 @@ class PolicyReader {
   void read_heading(const PolicySentence& s) {
     question_.reset();
     returns_.open_list(s);
+    returns_.open_section(s);
     const bool returns = speaks_of_returns(s);
     const bool delivery = speaks_of_delivery(s);
     if (returns || delivery) {
@@ -168,9 +169,9 @@ class PolicyReader {
                                               : topic_;
       returns_.ask(&question);
       delivery_.ask(speaks_of_delivery(question) ? &question : nullptr);
-      if (const auto yes = take_answer(s); yes && topic_ == Topic::returns) {
-        returns_.answer(question, *yes, s);
-      }
+      const auto yes = take_answer(s);
+      if (topic_ == Topic::returns && yes) returns_.answer(question, *yes, s);
+      if (topic_ == Topic::returns && !yes) returns_.answer_freely(question, s);
     }
     read_statement(s);
     if (s.text.ends_with(':')) returns_.open_list(s);
@@ -193,13 +194,19 @@ class PolicyReader {
     const bool way_back =
         topic_ == Topic::returns && !s.has_any(R::kept_below, R::order) &&
         (s.has(R::payer) || (s.has(R::method) && !s.has_any(R::delivery, R::dispatch)));
-    const bool returns = speaks_of_returns(s) || way_back;
+    const bool given = s.has(R::have) && s.has(R::span) && s.has(R::event) &&
+                       !s.has_any(R::money, R::kind, R::dispatch);
+    const bool kept =
+        given || (topic_ == Topic::returns && !s.has_any(R::money, R::kind, R::refund) &&
+                  (s.has(R::need) || (s.has(R::have) && s.has(R::span)) ||
+                   (returns_.is_asked() && s.has(R::span) && s.has(R::event))));
+    const bool returns = speaks_of_returns(s) || way_back || kept;
     const bool delivery = speaks_of_delivery(s);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
         s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
       return delivery_.read_kept(s);
     }
-    if (returns && !way_back && s.has_any(R::delivery, R::kind) &&
+    if (returns && !way_back && !kept && s.has_any(R::delivery, R::kind) &&
         s.has_any(R::money, R::free, R::span)) {
       return read_mixed(s);
     }
@@ -276,11 +283,12 @@ TermsReading read_policy_page(std::string_view html, const TermsContext& context
   return PolicyReader(context).read_page(html.substr(0, kMaxPolicyBytes));
 }
 
-TermsReading read_policy(std::string_view document, const TermsContext& context) {
+TermsReading read_policy(std::string_view document, const TermsContext& context,
+                         std::string_view charset) {
   document = document.substr(0, kMaxPolicyBytes);
   const bool is_page = looks_like_page(document.substr(0, kSniffBytes));
-  const auto declared =
-      is_page ? scan_page(document.substr(0, kDeclarationBytes)).charset : std::nullopt;
+  auto declared = is_page ? scan_page(document.substr(0, kDeclarationBytes)).charset : std::nullopt;
+  if (!charset.empty()) declared = charset;
   auto page = decode_page(document, find_encoding(document, declared));
   if (!page) return {};
   const std::string_view text = page->converted.empty() ? page->text : page->converted;

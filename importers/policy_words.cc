@@ -73,8 +73,18 @@ constexpr NameTable<R, 58> kRoles{{{R::delivery, "delivery"},
                                    {R::no_limit, "no_limit"},
                                    {R::weekdays, "weekdays"},
                                    {R::unit, "unit"}}};
-constexpr NameTable<R, 3> kMoreRoles{
-    {{R::next_day, "next_day"}, {R::within, "within"}, {R::other_service, "other_service"}}};
+constexpr NameTable<R, 7> kMoreRoles{{{R::next_day, "next_day"},
+                                      {R::within, "within"},
+                                      {R::other_service, "other_service"},
+                                      {R::label, "label"},
+                                      {R::have, "have"},
+                                      {R::beside, "beside"},
+                                      {R::who_pays, "who_pays"}}};
+
+/// `shipping` of "shipping's free".
+std::string_view base_of(std::string_view word) {
+  return word.ends_with("'s") ? word.substr(0, word.size() - 2) : word;
+}
 
 struct Word {
   std::string text;
@@ -82,7 +92,8 @@ struct Word {
   bool any = false;     ///< one to four words
 
   bool fits(const std::string& word) const {
-    return prefix ? word.starts_with(text) : word == text;
+    if (prefix) return word.starts_with(text);
+    return word == text || base_of(word) == text;
   }
 };
 
@@ -134,8 +145,13 @@ class Lexicon {
       best = size;
       found.push_back(&phrase);
     };
-    const auto [first, last] = by_word_.equal_range(tokens[at].word);
-    for (auto one = first; one != last; ++one) weigh(one->second);
+    const auto weigh_all = [&](const std::string& word) {
+      const auto [first, last] = by_word_.equal_range(word);
+      for (auto one = first; one != last; ++one) weigh(one->second);
+    };
+    weigh_all(tokens[at].word);
+    const auto base = base_of(tokens[at].word);
+    if (base.size() < tokens[at].word.size()) weigh_all(std::string(base));
     for (const std::size_t index : by_prefix_) weigh(index);
     std::sort(found.begin(), found.end());  // the order of the table
     return best;

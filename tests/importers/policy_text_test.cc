@@ -36,6 +36,8 @@ TEST(PolicyText, HeldOutTexts) { expect_floors("held_out.txt"); }
 TEST(PolicyText, TuningTexts) { expect_floors("tuning.txt"); }
 TEST(PolicyText, FreshTexts) { expect_floors("fresh.txt"); }
 TEST(PolicyText, LaterFreshTexts) { expect_floors("fresh_2.txt"); }
+TEST(PolicyText, OtherVoices) { expect_floors("voices.txt"); }
+TEST(PolicyText, LaterOtherVoices) { expect_floors("voices_2.txt"); }
 
 }  // namespace
 }  // namespace rangebook

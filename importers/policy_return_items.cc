@@ -1,0 +1,204 @@
+// Rules for what cannot be sent back, what a return has to have, and answers to questions.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "importers/policy_rules.h"
+#include "schema/terms_values.h"
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+using Sentence = PolicySentence;
+
+/// The places of items in the sentence, each item once.
+std::vector<const PolicyMark*> items_of(const Sentence& s) {
+  std::vector<const PolicyMark*> items;
+  for (const auto& mark : s.marks) {
+    if (mark.role != R::item) continue;
+    const auto before = mark.begin > 0 ? s.word(mark.begin - 1) : std::string_view{};
+    if (before == "non" || before == "nicht") continue;  // "non-sale items"
+    // "engraved jewellery" speaks of the first alone
+    const bool part = !items.empty() && items.back()->end == mark.begin;
+    if (!part) items.push_back(&mark);
+  }
+  return items;
+}
+
+/// "No refund on .., but an exchange": an exchange or credit in a clause that refuses nothing.
+bool offers_instead(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return (one.role == R::exchange || one.role == R::credit) &&
+           !clause_around(s, one).has_any(R::negation, R::no_return);
+  });
+}
+
+constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
+
+/// "jewellery with an engraving"
+bool is_narrowed(const Sentence& s, const PolicyMark& item) {
+  static constexpr std::string_view kWords[] = {"for",  "with", "fur",  "furs", "mit", "met",
+                                                "voor", "pour", "avec", "con",  "para"};
+  return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords);
+}
+
+/// What the sentence says about one of its items; nothing if it only mentions it.
+std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool in_list) {
+  const PolicyMark* refusal = last_before(s, R::no_return, item.begin);
+  if (refusal == nullptr) refusal = last_before(s, R::final_sale, item.begin);
+  const PolicyMark* later = next_after(s, R::no_return, item.end);
+  if (later == nullptr) later = next_after(s, R::final_sale, item.end);
+  const PolicyMark* seal = next_after(s, R::seal, item.end);
+  const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
+  const PolicyMark* next_item = next_after(s, R::item, item.end);
+  const bool other_between =
+      next_item != nullptr && seal != nullptr && next_item->begin < seal->begin &&
+      word_between(s, item.end, next_item->begin, {"that", "which", "die", "qui"});
+  const bool refused_first = later != nullptr && seal != nullptr && later->begin < seal->begin &&
+                             word_between(s, later->end, seal->begin, {",", ";", "while", "and"}) &&
+                             next_item != nullptr && next_item->begin < seal->begin;
+  // "swimwear without its strip": speaks of the item before it alone
+  const bool of_one = seal != nullptr && next_item != nullptr && next_item->begin < seal->begin &&
+                      word_between(s, seal->begin < 3 ? 0 : seal->begin - 3, seal->begin,
+                                   {"without", "ohne", "sans", "zonder", "sin"});
+  // "tights, opened cosmetics": of the item behind it
+  const bool of_next =
+      seal != nullptr && std::any_of(s.marks.begin(), s.marks.end(), [&](const auto& one) {
+        return one.role == R::item && one.begin == seal->end && &one != &item;
+      });
+  if (seal != nullptr && !other_between && !refused_first && !of_one && !of_next) {
+    return ItemRule::unopened_only;
+  }
+  if (seal_before != nullptr && seal_before->end == item.begin) {
+    return ItemRule::unopened_only;
+  }
+  const bool only =
+      s.has(R::only) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                     {"but", "aber", "mais", "maar", "pero"});
+  const bool left_out =
+      next_after(s, R::outside, item.end) != nullptr && s.has(R::returns) && !s.has(R::returnable);
+  const bool no_money = s.has(R::negation) && s.has_any(R::refund, R::refund_act);
+  const bool instead = no_money && offers_instead(s);
+  const bool refused = refusal != nullptr || later != nullptr || in_list || left_out ||
+                       (no_money && !s.has(R::outside));
+  if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
+    if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
+    return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
+  }
+  const PolicyMark* outside = last_before(s, R::outside, item.begin);
+  if (outside != nullptr && refused) return std::nullopt;
+  if (refused) return ItemRule::not_returnable;
+  if (outside != nullptr && s.has(R::returns)) return ItemRule::not_returnable;
+  if (s.has(R::returnable) && !s.has(R::negation)) return ItemRule::returnable;
+  return std::nullopt;
+}
+
+}  // namespace
+
+/// "All garments can be returned .., except swimwear": the rule, then what it leaves out.
+bool ReturnRules::read_exceptions(const Sentence& s) {
+  const auto* outside = s.first(R::outside);
+  const auto* item = s.first(R::item);
+  if (outside == nullptr || item == nullptr || item->begin < outside->end) return false;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  const auto rule = part_of(s, 0, outside->begin);
+  const auto rest = part_of(s, outside->end, size);
+  if (rule.has_any(R::no_return, R::negation) ||
+      !rule.has_any(R::returns, R::returnable, R::exchange))
+    return false;
+  const bool listed = std::exchange(in_list_, true);
+  read_items(rest);
+  in_list_ = listed;
+  read_rules(rule);
+  return true;
+}
+
+void ReturnRules::open_list(const Sentence& s) {
+  in_list_ = s.has(R::no_return) && !s.has(R::item);
+}
+
+bool ReturnRules::read_items(const Sentence& s) {
+  bool any = false;
+  for (const auto* item : items_of(s)) {
+    any = true;
+    const auto rule = rule_for(s, *item, in_list_);
+    if (!rule) continue;
+    claim(s, fmt::format("items.{}", item->value), value_text(*rule),
+          std::string(is_narrowed(s, *item) ? kNarrowed : std::string_view{}));
+  }
+  return any;
+}
+
+void ReturnRules::read_needs(const Sentence& s) {
+  for (const auto& mark : s.marks) {
+    if (mark.role != R::need) continue;
+    const bool waived = clause_around(s, mark).has(R::not_needed);
+    // "print the label": one for the parcel
+    if (mark.value == to_string(ReturnCondition::tags_on) && s.has(R::label)) continue;
+    // "Without a receipt you get a credit": needed only where it is refused otherwise.
+    const bool without = word_between(s, mark.begin < 3 ? 0 : mark.begin - 3, mark.begin,
+                                      {"without", "no", "ohne", "zonder"});
+    if (without && !s.has(R::no_return)) continue;
+    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived));
+  }
+}
+
+void ReturnRules::answer_freely(const Sentence& q, const Sentence& a) {
+  if (q.has(R::who_pays) && q.has_any(R::returns, R::return_form)) return answer_payer(q, a);
+  const bool refuses = a.has_any(R::negation, R::no_return, R::final_sale);
+  const bool about = a.has_any(R::returns, R::returnable, R::no_return);
+  if (!q.has(R::item) || a.has(R::item) || !about) return;
+  if (a.has_any(R::only, R::exchange, R::credit, R::seal, R::span)) return;
+  if (refuses || a.has_any(R::can, R::returnable)) answer(q, !refuses, a);
+}
+
+/// "Who pays for returns? We do."
+void ReturnRules::answer_payer(const Sentence& q, const Sentence& a) {
+  static constexpr std::string_view kUs[] = {"we", "us", "wir", "nous", "wij", "nosotros"};
+  static constexpr std::string_view kThem[] = {"you", "du", "sie", "vous",
+                                               "jij", "u",  "tu",  "usted"};
+  const auto first = a.word(0);
+  set_region(q);
+  doubt_.clear();
+  Sentence both = q;
+  both.text += " " + a.text;
+  if (std::find(std::begin(kUs), std::end(kUs), first) != std::end(kUs)) {
+    claim_free(both, "", {});
+  } else if (std::find(std::begin(kThem), std::end(kThem), first) != std::end(kThem)) {
+    claim(both, "paid_by", value_text(Payer::customer));
+  }
+}
+
+void ReturnRules::answer(const Sentence& q, bool yes, const Sentence& a) {
+  if (q.has_any(R::span, R::day, R::hedge, R::statutory, R::faulty)) return;
+  set_region(q);
+  doubt_.clear();
+  Sentence both = q;
+  both.text += " " + a.text;
+  if (q.has(R::item)) {
+    const auto items = items_of(q);
+    if (a.has_any(R::only, R::exchange, R::credit, R::seal)) return;
+    for (const auto* item : items) {
+      claim(both, fmt::format("items.{}", item->value),
+            value_text(yes ? ItemRule::returnable : ItemRule::not_returnable));
+    }
+    return;
+  }
+  const auto* payer = q.first(R::payer);
+  if (q.has(R::returns) && (q.has(R::free) || (payer != nullptr && payer->value == "customer"))) {
+    const bool free = q.has(R::free) == yes;
+    if (free) {
+      claim_free(both, "", {});
+    } else if (!a.has(R::money)) {
+      claim(both, "paid_by", "customer");
+    }
+    return;
+  }
+  const auto* method = q.first(R::method);
+  if (method != nullptr && q.has(R::returns)) return claim(both, method->value, value_text(yes));
+  if (q.has(R::exchange)) claim(both, "exchange", value_text(yes));
+}
+
+}  // namespace rangebook
