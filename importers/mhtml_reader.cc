@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "importers/html_scan.h"
+#include "importers/mhtml_page.h"
 #include "importers/mime_body.h"
 #include "importers/mime_parts.h"
 #include "importers/page_address.h"
@@ -22,27 +23,6 @@ namespace {
 
 constexpr std::string_view kSaveAsHtml =
     "Open the page in the browser and save it as \"Web page, HTML only\".";
-
-bool is_html(const MimePart& part) {
-  return part.type == "text/html" || part.type == "application/xhtml+xml";
-}
-
-/// The part a web archive begins with; nullptr if it has no page.
-const MimePart* find_page(const MimeDocument& archive) {
-  std::string_view start = archive.start;
-  if (start.starts_with('<')) start.remove_prefix(1);
-  if (start.ends_with('>')) start.remove_suffix(1);
-  const MimePart* first = nullptr;
-  const MimePart* named = nullptr;
-  for (const auto& part : archive.parts) {
-    if (!is_html(part)) continue;
-    if (!start.empty() && part.id == start) return &part;
-    if (first == nullptr) first = &part;
-    const bool same = !archive.location.empty() && part.location == archive.location;
-    if (named == nullptr && same) named = &part;
-  }
-  return named == nullptr ? first : named;
-}
 
 class MhtmlReader final : public RowReader {
  public:
@@ -108,7 +88,7 @@ void MhtmlReader::open() {
     return refuse(fault->kind, std::move(fault->what), fault->how_to_fix);
   }
   archive_ = std::get<MimeDocument>(std::move(read));
-  const MimePart* page = find_page(archive_);
+  const MimePart* page = find_page_part(archive_);
   if (page == nullptr) {
     return refuse(RejectionKind::unreadable_document,
                   fmt::format("The file is no saved page (MHTML): none of its {} parts is an HTML "
@@ -135,7 +115,7 @@ void MhtmlReader::open_part(const MimePart& part) {
                   kSaveAsHtml);
   }
   frames_ = static_cast<std::size_t>(
-                std::count_if(archive_.parts.begin(), archive_.parts.end(), is_html)) -
+                std::count_if(archive_.parts.begin(), archive_.parts.end(), is_html_part)) -
             1;
   address_ = resolve_address(part.location, archive_.location);
   if (!is_web_address(address_)) address_ = archive_.location;

@@ -195,11 +195,14 @@ class TermsCommands {
     output(sub, {"text", "json"});
   }
   void add_read() {
-    CLI::App* sub = verb("read", "Read saved policy pages, texts, or the text form of `terms show`",
-                         "read delivery.html returns.txt --shop harbour-loft --on 2026-09-01",
-                         [](const auto& book, const Said& said) {
-                           return command_terms_read(book, request_of(said, true));
-                         });
+    CLI::App* sub =
+        verb("read",
+             "Read saved policy pages (HTML, MHTML), texts, a CSV of field and value, or the "
+             "text form of `terms show`",
+             "read delivery.html returns.txt --shop harbour-loft --on 2026-09-01",
+             [](const auto& book, const Said& said) {
+               return command_terms_read(book, request_of(said, true));
+             });
     sub->add_option("files", said_->words, "Policies")->required()->type_name("FILE");
     sub->add_option("--shop", said_->shop, "The shop's short name")->required();
     on(sub, "Date they were seen");

@@ -6,7 +6,9 @@
 #include <algorithm>
 #include <sstream>
 
+#include "importers/policy_archive.h"
 #include "importers/policy_text.h"
+#include "importers/terms_table.h"
 #include "schema/error.h"
 #include "schema/terms_text.h"
 #include "schema/terms_values.h"
@@ -47,7 +49,8 @@ bool is_terms_form(std::string_view text) {
   return false;
 }
 
-void add_doubts(TermsReading& all, TermsReading more) {
+/// What both say is taken once; where they say two things, the first stays and the other is asked.
+void merge_reading(TermsReading& all, TermsReading more) {
   for (const TermsValue& value : stated_values(more.terms)) {
     const auto before = field_text(all.terms, value.field);
     const auto evidence = more.terms.evidence.find(value.field);
@@ -65,9 +68,8 @@ void add_doubts(TermsReading& all, TermsReading more) {
   std::move(more.doubts.begin(), more.doubts.end(), std::back_inserter(all.doubts));
 }
 
-TermsReading from_form(const std::string& name, std::string_view text, const Shop& shop,
+TermsReading from_form(const std::string& name, ReadTermsText form,
                        std::vector<std::string>& faults) {
-  auto form = read_terms_text(text, shop.currency);
   for (const TermsFault& fault : form.faults) {
     faults.push_back(
         fmt::format("{}, line {}: {} {}", name, fault.line, fault.what, fault.how_to_fix));
@@ -76,6 +78,28 @@ TermsReading from_form(const std::string& name, std::string_view text, const Sho
     form.terms.evidence[value.field].document = name;
   }
   return {std::move(form.terms), {}};
+}
+
+TermsReading from_archive(const std::string& bytes, const TermsContext& context,
+                          std::vector<std::string>& faults) {
+  auto read = read_policy_archive(bytes, context);
+  if (const auto* fault = std::get_if<DocumentFault>(&read)) {
+    faults.push_back(fmt::format("{}: {} {}", context.document, fault->what, fault->how_to_fix));
+    return {};
+  }
+  return std::get<TermsReading>(std::move(read));
+}
+
+TermsReading read_terms_document(const std::string& bytes, const TermsContext& context,
+                                 std::vector<std::string>& faults) {
+  if (is_policy_archive(bytes)) return from_archive(bytes, context, faults);
+  if (is_terms_table(bytes)) {
+    return from_form(context.document, read_terms_table(bytes, context.currency), faults);
+  }
+  if (is_terms_form(bytes)) {
+    return from_form(context.document, read_terms_text(bytes, context.currency), faults);
+  }
+  return read_policy(bytes, context);
 }
 
 }  // namespace
@@ -91,11 +115,7 @@ ReadTerms read_terms_files(const std::vector<std::string>& files, const Shop& sh
     const std::string name = path.substr(path.rfind('/') + 1);
     std::string bytes = bytes_of(path);
     const TermsContext context{name, shop.country, shop.currency, on};
-    if (is_terms_form(bytes)) {
-      add_doubts(result.reading, from_form(name, bytes, shop, result.faults));
-    } else {
-      add_doubts(result.reading, read_policy(bytes, context));
-    }
+    merge_reading(result.reading, read_terms_document(bytes, context, result.faults));
     result.documents.push_back({name, std::move(bytes)});
   }
   return result;
