@@ -11,40 +11,14 @@
 namespace rangebook {
 namespace {
 
-constexpr auto kRoles = std::to_array<std::string_view>({"price_token",
-                                                         "old_token",
-                                                         "weak_old_token",
-                                                         "sale_token",
-                                                         "saving_token",
-                                                         "unit_token",
-                                                         "noise_token",
-                                                         "size_token",
-                                                         "colour_token",
-                                                         "sold_token",
-                                                         "guide_token",
-                                                         "crumb_token",
-                                                         "describe_token",
-                                                         "cents_token",
-                                                         "title_token",
-                                                         "logo_token",
-                                                         "sold_out",
-                                                         "in_stock",
-                                                         "buy",
-                                                         "related",
-                                                         "choose",
-                                                         "size_label",
-                                                         "colour_label",
-                                                         "composition_label",
-                                                         "was",
-                                                         "now",
-                                                         "saving",
-                                                         "from",
-                                                         "other_amount",
-                                                         "behind_other",
-                                                         "other_stem",
-                                                         "bundle",
-                                                         "weak_was",
-                                                         "approximately"});
+constexpr auto kRoles = std::to_array<std::string_view>(
+    {"price_token",  "old_token",   "weak_old_token", "sale_token",   "saving_token",
+     "unit_token",   "noise_token", "size_token",     "colour_token", "sold_token",
+     "guide_token",  "crumb_token", "describe_token", "cents_token",  "title_token",
+     "logo_token",   "sold_out",    "nearly_out",     "in_stock",     "buy",
+     "related",      "choose",      "size_label",     "colour_label", "composition_label",
+     "was",          "now",         "saving",         "from",         "other_amount",
+     "behind_other", "other_stem",  "bundle",         "weak_was",     "approximately"});
 
 struct Words {
   std::unordered_set<std::string_view> set;
@@ -124,6 +98,10 @@ bool has_phrase(std::string_view folded, PageWord role) {
         }
         return false;
       });
+}
+
+bool says_sold_out(std::string_view folded) {
+  return has_phrase(folded, PageWord::sold_out) && !has_phrase(folded, PageWord::nearly_out);
 }
 
 bool starts_with_phrase(std::string_view folded, PageWord role) {

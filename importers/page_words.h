@@ -28,6 +28,7 @@ enum class PageWord : std::uint8_t {
   title_token,
   logo_token,
   sold_out,
+  nearly_out,  ///< "almost sold out": can still be had
   in_stock,
   buy,
   related,  ///< headings of what else the shop offers
@@ -57,6 +58,8 @@ std::vector<std::string> name_tokens(std::string_view value);
 bool is_word(std::string_view folded, PageWord role);
 /// True when one of the role's phrases stands in a folded text, not inside another word.
 bool has_phrase(std::string_view folded, PageWord role);
+/// A word for sold out, and none for nearly so.
+bool says_sold_out(std::string_view folded);
 bool starts_with_phrase(std::string_view folded, PageWord role);
 bool ends_with_phrase(std::string_view folded, PageWord role);
 /// True when a word of the text begins with one of the role's stems.

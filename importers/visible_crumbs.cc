@@ -71,9 +71,13 @@ std::string path_of(std::vector<std::string> names, const std::string& product) 
   return path;
 }
 
-// A menu may begin with the start page too, but has no signs between its names.
+// A menu may begin with the start page too, but has no signs between its names and does not end
+// with the product.
 bool is_trail(const Trail& trail, const std::string& product) {
-  if (trail.names.size() < 2 || trail.signs + 1 < trail.names.size()) return false;
+  if (trail.names.size() < 2) return false;
+  const bool from_start_to_product =
+      is_start_page(trail.names.front()) && folded_text(trail.names.back()) == folded_text(product);
+  if (trail.signs + 1 < trail.names.size() && !from_start_to_product) return false;
   const bool wide = std::any_of(trail.names.begin(), trail.names.end(),
                                 [](const auto& name) { return name.size() > kLongestName; });
   return !wide && (trail.arrows + 1 >= trail.names.size() || is_start_page(trail.names.front()) ||

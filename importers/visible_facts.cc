@@ -94,7 +94,7 @@ std::string visible_stock(const PageView& view) {
     if (text.empty()) continue;
     // Buttons that are no button elements.
     buy = buy || (is_word(text, PageWord::buy) && !is_disabled_near(tree, id));
-    const bool no = has_phrase(text, PageWord::sold_out);
+    const bool no = says_sold_out(text);
     out = out || no;
     in = in || (!no && has_phrase(text, PageWord::in_stock));
   }

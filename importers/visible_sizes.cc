@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 #include "importers/schema_org_words.h"
 
@@ -11,6 +12,7 @@ namespace {
 
 constexpr std::size_t kLongestLabel = 24;
 constexpr std::size_t kMostSizes = 80;
+constexpr std::size_t kLongestList = 160;
 constexpr std::size_t kMostGroups = 100;  // that are looked into on one page
 constexpr std::uint32_t kMostNodes = 2500;
 constexpr std::uint32_t kMostUnnamed = 80;  // nodes of a group that nothing calls sizes
@@ -54,8 +56,10 @@ bool is_system(std::string_view word) {
 
 bool is_size_word(std::string_view word) {
   if (is_alpha_size(word) || is_number_size(word) || is_system(word)) return true;
-  const bool inch = word.size() > 1 && (word.front() == 'w' || word.front() == 'l');
-  return inch && is_number_size(word.substr(1));
+  // "W30 L32", "T36"
+  const bool led =
+      word.size() > 1 && (word.front() == 'w' || word.front() == 'l' || word.front() == 't');
+  return led && is_number_size(word.substr(1));
 }
 
 // The label without what shops write behind it: "M - sold out", "M (2 left)", "M / 29,90".
@@ -67,8 +71,7 @@ std::string bare_label(std::string_view text) {
   std::string label = clean_text(text.substr(0, end));
   // "40 sold out".
   const auto space = label.find(' ');
-  const bool said =
-      space != label.npos && has_phrase(folded_text(label.substr(space)), PageWord::sold_out);
+  const bool said = space != label.npos && says_sold_out(folded_text(label.substr(space)));
   return said ? label.substr(0, space) : label;
 }
 
@@ -77,8 +80,8 @@ bool chosen_out(const PageView& view, HtmlId id) {
   return tree.has(id, "disabled") || tree.attribute(id, "aria-disabled") == "true" ||
          tree.attribute(id, "data-available") == "false" || view.struck(id) ||
          view.named(id, PageWord::sold_token) ||
-         has_phrase(folded_text(tree.attribute(id, "title").value_or("")), PageWord::sold_out) ||
-         has_phrase(folded_text(tree.attribute(id, "aria-label").value_or("")), PageWord::sold_out);
+         says_sold_out(folded_text(tree.attribute(id, "title").value_or(""))) ||
+         says_sold_out(folded_text(tree.attribute(id, "aria-label").value_or("")));
 }
 
 class Group {
@@ -94,6 +97,7 @@ class Group {
     const auto sizes = std::count_if(sizes_.begin(), sizes_.end(), [](const VisibleSize& size) {
       return looks_like_size(size.label);
     });
+    if (measures_something()) return {};
     if (sizes_.empty() || sizes * 5 < static_cast<std::ptrdiff_t>(sizes_.size()) * 4) return {};
     return std::move(sizes_);
   }
@@ -108,6 +112,14 @@ class Group {
     sizes_.push_back({std::move(label), sold_out});
   }
 
+  /// "28 | 72 cm": a table of measurements.
+  bool measures_something() const {
+    const auto measures = std::count_if(sizes_.begin(), sizes_.end(), [](const VisibleSize& size) {
+      return folded_text(size.label).ends_with("cm");
+    });
+    return measures > 0 && measures < static_cast<std::ptrdiff_t>(sizes_.size());
+  }
+
   void read_options() {
     for (HtmlId at = id_ + 1; at < tree_[id_].end; ++at) {
       if (!tree_.is(at, "option")) continue;
@@ -119,7 +131,7 @@ class Group {
           (starts_with_phrase(folded, PageWord::choose) && !looks_like_size(label)) ||
           folded.starts_with("-");
       if (prompt) continue;
-      add(label, chosen_out(view_, at) || has_phrase(folded, PageWord::sold_out));
+      add(label, chosen_out(view_, at) || says_sold_out(folded));
     }
   }
 
@@ -169,8 +181,8 @@ class Group {
     bool out = false;
     for (HtmlId inner = at; inner < std::max(tree_[at].end, at + 1); ++inner) {
       const bool text = tree_[inner].is_text;
-      out = out || (text ? has_phrase(folded_text(tree_[inner].text), PageWord::sold_out)
-                         : chosen_out(view_, inner));
+      out =
+          out || (text ? says_sold_out(folded_text(tree_[inner].text)) : chosen_out(view_, inner));
     }
     const HtmlId before = at - 1;  // <input disabled><label>M</label>
     if (tree_.is(at, "label") && tree_.is(before, "input")) out = out || chosen_out(view_, before);
@@ -208,7 +220,9 @@ bool labelled_as_size(const PageView& view, HtmlId group) {
     const std::string_view text = tree[at].text;
     if (!tree[at].is_text || clean_text(text).empty()) continue;
     const std::string folded = folded_text(text.substr(0, 60));
-    return starts_with_phrase(folded, PageWord::size_label) && !is_guide(folded);
+    const bool asks = starts_with_phrase(folded, PageWord::choose) && folded.size() < 40 &&
+                      has_phrase(folded, PageWord::size_label);
+    return (asks || starts_with_phrase(folded, PageWord::size_label)) && !is_guide(folded);
   }
   return false;
 }
@@ -319,6 +333,74 @@ std::vector<VisibleSize> find_only_size(const PageView& view) {
   return {};
 }
 
+/// The sizes of "Sizes: 6, 8, 10"; nothing where one of them is none.
+std::vector<VisibleSize> listed_sizes(const std::string& text) {
+  const auto colon = text.find(':');
+  if (colon == text.npos) return {};
+  const std::string head = folded_text(text.substr(0, colon));
+  if (!starts_with_phrase(head, PageWord::size_label) || is_guide(head)) return {};
+  const bool out = says_sold_out(head);
+  std::vector<VisibleSize> sizes;
+  for (std::size_t at = colon + 1; at < text.size();) {
+    const auto end = std::min(text.find(',', at), text.size());
+    std::string label = clean_text(text.substr(at, end - at));
+    if (label.ends_with('.')) label.pop_back();
+    if (!looks_like_size(label)) return {};
+    sizes.push_back({std::move(label), out});
+    at = end + 1;
+  }
+  return sizes;
+}
+
+// Sizes in one text, those that are sold out in another.
+std::vector<VisibleSize> find_listed_sizes(const PageView& view) {
+  const HtmlTree& tree = view.tree();
+  std::vector<VisibleSize> all;
+  for (HtmlId id = view.heading() + 1; id < tree.size(); ++id) {
+    if (!tree[id].is_text || tree[id].text.size() > kLongestList || !view.shown(id)) continue;
+    for (auto& size : listed_sizes(clean_text(tree[id].text))) {
+      const bool known = std::any_of(all.begin(), all.end(),
+                                     [&](const auto& one) { return one.label == size.label; });
+      if (!known && all.size() < kMostSizes) all.push_back(std::move(size));
+    }
+  }
+  return all.size() > 1 ? all : std::vector<VisibleSize>{};
+}
+
+// One row of a table: the size in its first cell, what there is of it in another.
+std::optional<VisibleSize> size_of_row(const PageView& view, HtmlId row) {
+  const HtmlTree& tree = view.tree();
+  std::optional<VisibleSize> size;
+  bool said = false;
+  for (HtmlId id = row + 1; id < tree[row].end; ++id) {
+    if (!tree.is(id, "td") && !tree.is(id, "th")) continue;
+    const std::string text = view.line(id);
+    if (!size) {
+      if (!looks_like_size(text)) return std::nullopt;
+      size = VisibleSize{text, false};
+      continue;
+    }
+    const std::string folded = folded_text(text);
+    const bool out = says_sold_out(folded);
+    said = said || out || has_phrase(folded, PageWord::in_stock) ||
+           has_phrase(folded, PageWord::nearly_out);
+    size->sold_out = size->sold_out || out;
+  }
+  return said ? size : std::nullopt;
+}
+
+// A table of sizes and their stock.
+std::vector<VisibleSize> find_tabled_sizes(const PageView& view) {
+  const HtmlTree& tree = view.tree();
+  std::vector<VisibleSize> sizes;
+  for (HtmlId id = view.heading() + 1; id < tree.size(); ++id) {
+    if (!tree.is(id, "tr") || !view.shown(id) || tree[id].end - id > kMostUnnamed) continue;
+    auto size = size_of_row(view, id);
+    if (size && sizes.size() < kMostSizes) sizes.push_back(*std::move(size));
+  }
+  return sizes.size() > 1 ? sizes : std::vector<VisibleSize>{};
+}
+
 std::vector<VisibleSize> find_named_sizes(const PageView& view) {
   std::vector<VisibleSize> single;
   std::size_t groups = 0;
@@ -335,7 +417,9 @@ std::vector<VisibleSize> find_named_sizes(const PageView& view) {
 }  // namespace
 
 std::vector<VisibleSize> find_visible_sizes(const PageView& view) {
-  auto sizes = find_named_sizes(view);
+  auto sizes = find_tabled_sizes(view);
+  if (sizes.empty()) sizes = find_named_sizes(view);
+  if (sizes.empty()) sizes = find_listed_sizes(view);
   if (sizes.empty()) sizes = find_unnamed_sizes(view);
   return sizes.empty() ? find_only_size(view) : sizes;
 }
