@@ -45,7 +45,8 @@ SizeToken abbreviated(SizeToken token) {
 
 void take_token(Core& core, const SizeToken& token, bool alone) {
   const bool word = token.type == Type::word && !alone;
-  if (word && core.tokens.empty() && is_size_word(token.text)) return;
+  const bool first = core.tokens.empty() || core.tokens.back().is_sign('/');  // "T36/T38"
+  if (word && first && is_size_word(token.text)) return;
   core.inches = core.inches || is_inch_word(token) || token.is_word("waist");
   if (is_inch_word(token)) return;
   if (const auto system = word ? system_word(token.text) : std::nullopt) {

@@ -103,6 +103,8 @@ TEST(InterpretSizes, DualSizesCarryTheSpan) {
   EXPECT_EQ(one("12-14").high, 140);
   EXPECT_EQ(one("12/14").high, 140);
   EXPECT_EQ(one("36/38", System::eu).high, 380);
+  EXPECT_EQ(one("T36/T38", System::fr).low, 360);
+  EXPECT_EQ(one("T36/T38", System::fr).high, 380);
   EXPECT_EQ(one("XL/2XL").high, one("2XL").low);
   EXPECT_EQ(one("12P-14P").fit, FitRange::petite);
   EXPECT_EQ(one("L (14-16)").low, one("L").low);
