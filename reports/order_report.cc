@@ -57,12 +57,6 @@ class Words {
     if (deadline.unlimited) return "no limit";
     return deadline.day ? day_words(*deadline.day) : std::string(kNotStated);
   }
-  static std::string observed(const OrderQuote& quote) {
-    const auto day = [](const std::optional<Day>& on) { return on ? day_words(*on) : "never"; };
-    if (quote.delivery_observed == quote.returns_observed) return day(quote.delivery_observed);
-    return fmt::format("delivery {}, returns {}", day(quote.delivery_observed),
-                       day(quote.returns_observed));
-  }
 
  private:
   const Order& order_;
@@ -98,6 +92,23 @@ std::string_view shop_words(const OrderQuote& quote) {
   return quote.shop_name.empty() ? std::string_view(quote.shop) : quote.shop_name;
 }
 
+void add_day(Phrase& phrase, const std::optional<Day>& on) {
+  on ? phrase.day(*on) : phrase.words("never");
+}
+
+/// In words that may stand on two lines: as a figure the column would be the widest.
+Phrase observed_phrase(const OrderQuote& quote) {
+  Phrase phrase;
+  const bool two = quote.delivery_observed != quote.returns_observed;
+  if (two) phrase.words("delivery ");
+  add_day(phrase, quote.delivery_observed);
+  if (two) {
+    phrase.words(", returns ");
+    add_day(phrase, quote.returns_observed);
+  }
+  return phrase;
+}
+
 BriefTable cost_table(const OrderComparison& comparison, const Words& words) {
   BriefTable table;
   table.key = "shops";
@@ -110,8 +121,7 @@ BriefTable cost_table(const OrderComparison& comparison, const Words& words) {
     table.rows.push_back({Phrase{}.name(shop_words(quote)), Phrase{}.figure(words.cost(quote)),
                           Phrase{}.figure(words.delivery(quote)), Phrase{}.figure(words.gap(quote)),
                           Phrase{}.figure(words.way_back(quote)),
-                          Phrase{}.figure(Words::last_day(quote)),
-                          Phrase{}.figure(Words::observed(quote))});
+                          Phrase{}.figure(Words::last_day(quote)), observed_phrase(quote)});
   }
   return table;
 }
