@@ -4,6 +4,7 @@
 #include "reports/changes_json.h"
 #include "reports/history_report.h"
 #include "reports/json_writer.h"
+#include "reports/seen_line.h"
 
 namespace rangebook {
 namespace {
@@ -41,7 +42,7 @@ class HistoryWriter {
     json_.member("scope", to_string(each.capture.scope));
     json_.member("presence", to_string(each.presence));
     json_.key("line");
-    each.line ? line(*each.line) : json_.null();
+    each.line ? write_seen_line(json_, *each.line) : json_.null();
     json_.key("changes");
     json_.begin_array();
     for (const Change& change : each.changes) {
@@ -51,62 +52,6 @@ class HistoryWriter {
     json_.end_array();
     json_.member("link", each.link);
     json_.end_object();
-  }
-
-  void line(const SeenLine& seen) {
-    json_.begin_object();
-    json_.member("code", seen.card.line_code);
-    json_.member("group_id", seen.card.group_id);
-    json_.member("name", seen.card.name);
-    json_.member("category", seen.category);
-    json_.member("category_text", seen.card.category);
-    json_.member("composition", seen.card.composition);
-    json_.member("url", seen.card.url);
-    span("price", seen.price);
-    span("full_price", seen.full_price);
-    json_.member("variants", seen.variants);
-    json_.member("marked_down", seen.marked_down);
-    json_.member("in_stock", seen.stock.in_stock);
-    json_.member("stock_stated", seen.stock.offered);
-    strings("colours", seen.colours);
-    sizes(seen.sizes);
-    strings("unranked_sizes", seen.unranked);
-    json_.member("document", seen.seen.document);
-    json_.key("line");
-    seen.seen.line ? json_.value(*seen.seen.line) : json_.null();
-    json_.end_object();
-  }
-
-  void span(std::string_view name, const std::optional<PriceSpan>& prices) {
-    json_.key(name);
-    if (!prices) return json_.null();
-    json_.begin_object();
-    json_.member("low_minor", prices->low.minor);
-    json_.member("high_minor", prices->high.minor);
-    json_.member("currency", prices->low.currency.code());
-    json_.end_object();
-  }
-
-  void sizes(const std::vector<SizeFact>& facts) {
-    json_.key("sizes");
-    json_.begin_array();
-    for (const SizeFact& fact : facts) {
-      json_.begin_object();
-      json_.member("system", to_string(fact.system));
-      json_.member("fit", to_string(fact.fit));
-      strings("labels", fact.labels);
-      json_.member("min", fact.min);
-      json_.member("max", fact.max);
-      json_.end_object();
-    }
-    json_.end_array();
-  }
-
-  void strings(std::string_view name, const std::vector<std::string>& texts) {
-    json_.key(name);
-    json_.begin_array();
-    for (const auto& text : texts) json_.value(text);
-    json_.end_array();
   }
 
   void pairs(std::string_view name, const std::vector<LinkCase>& cases) {

@@ -7,6 +7,7 @@
 #include "reports/brief_sources.h"
 #include "reports/history_report.h"
 #include "reports/link_list.h"
+#include "reports/seen_line.h"
 #include "reports/wording.h"
 
 namespace rangebook {
@@ -20,21 +21,6 @@ const HistoryEntry& last_seen(const LineHistory& history) {
 }
 
 std::string_view shop_words(const Shop& shop) { return shop.name.empty() ? shop.slug : shop.name; }
-
-std::string span_words(const PriceSpan& span) {
-  return span.low == span.high
-             ? money_words(span.low)
-             : fmt::format("{} to {}", money_words(span.low), money_words(span.high));
-}
-
-std::string sizes_words(const SeenLine& line) {
-  std::string words;
-  for (const SizeFact& fact : line.sizes) {
-    words += (words.empty() ? "" : "; ") + size_range_words(fact);
-  }
-  for (const auto& label : line.unranked) words += (words.empty() ? "" : ", ") + label;
-  return words;
-}
 
 std::string_view presence_words(Presence presence) {
   switch (presence) {
@@ -222,9 +208,7 @@ class HistoryPage {
     if (line.marked_down > 0) row[1].words(" marked down");
     if (line.full_price) row[2].figure(span_words(*line.full_price));
     row[3].figure(sizes_words(line));
-    std::string colours;
-    for (const auto& colour : line.colours) colours += (colours.empty() ? "" : ", ") + colour;
-    row[4].name(colours);
+    row[4].name(colours_words(line));
     if (line.stock.offered > 0) {
       row[5].figure(fmt::format("{} of {}", line.stock.in_stock, line.stock.offered));
     }

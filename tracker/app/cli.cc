@@ -7,7 +7,9 @@
 
 #include "schema/error.h"
 #include "schema/nearest_word.h"
+#include "tracker/app/cli_completion.h"
 #include "tracker/app/cli_output.h"
+#include "tracker/app/cli_picks.h"
 #include "tracker/app/cli_terms.h"
 #include "tracker/app/cli_words.h"
 #include "tracker/app/commands.h"
@@ -40,9 +42,12 @@ class CommandLine {
     add_sizes();
     add_lists();
     add_profiles();
-    add_terms_commands(
-        app_, {[this] { return book(); }, [this](Action action) { action_ = std::move(action); }});
+    const CliContext context{[this] { return book(); },
+                             [this](Action action) { action_ = std::move(action); }};
+    add_terms_commands(app_, context);
+    add_pick_commands(app_, context);
     add_upkeep();
+    add_completion_command(app_, context);
   }
 
   int run(std::vector<std::string> args);
