@@ -116,7 +116,7 @@ std::string page_markdown(const ReportPage& page) {
     out += fmt::format("{}. {}\n", ++number, markdown_text(headline.sentence));
   }
   for (const BriefSection& section : page.sections) {
-    out += fmt::format("\n## {}\n", section.heading);
+    out += fmt::format("\n## {}\n", markdown_escaped(section.heading));
     for (const Phrase& each : section.paragraphs) out += fmt::format("\n{}\n", markdown_text(each));
     for (const BriefTable& table : section.tables) add_markdown_table(out, table);
   }

@@ -8,6 +8,7 @@
 #include "schema/error.h"
 #include "schema/nearest_word.h"
 #include "tracker/app/cli_completion.h"
+#include "tracker/app/cli_manual.h"
 #include "tracker/app/cli_output.h"
 #include "tracker/app/cli_picks.h"
 #include "tracker/app/cli_terms.h"
@@ -48,6 +49,7 @@ class CommandLine {
     add_pick_commands(app_, context);
     add_upkeep();
     add_completion_command(app_, context);
+    add_manual_command(app_, context);
   }
 
   int run(std::vector<std::string> args);
@@ -454,7 +456,8 @@ int CommandLine::run(std::vector<std::string> args) {
     return action_();
   } catch (const CLI::CallForHelp&) {
     const std::string path = path_of_deepest();
-    std::cout << deepest()->help(path.substr(0, path.rfind(' ')));
+    const auto last = path.rfind(' ');
+    std::cout << deepest()->help(last == std::string::npos ? "" : path.substr(0, last));
     return kDone;
   } catch (const CLI::CallForVersion& version) {
     std::cout << version.what() << "\n";

@@ -70,7 +70,8 @@ std::string functions(const std::vector<CommandWords>& table) {
          "  verb_path=\"\"\n"
          "  for word in \"$@\"; do\n"
          "    _rangebook_words \"$verb_path\"\n"
-         "    case \" $verbs \" in *\" $word \"*) verb_path=\"${verb_path:+$verb_path }$word\" ;; esac\n"
+         "    case \" $verbs \" in *\" $word \"*) verb_path=\"${verb_path:+$verb_path }$word\" ;; "
+         "esac\n"
          "  done\n"
          "}\n";
 }
