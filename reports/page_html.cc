@@ -68,7 +68,8 @@ bool is_one_value(const Phrase& cell) {
 
 class Page {
  public:
-  explicit Page(const ReportPage& page) : page_(page), cited_(page.sources.size()) {}
+  explicit Page(const ReportPage& page, const ReportFrame* frame = nullptr)
+      : page_(page), frame_(frame), cited_(page.sources.size()) {}
 
   std::string write() {
     html_.doctype();
@@ -77,10 +78,12 @@ class Page {
     {
       const auto body = html_.in("body");
       html_.element("a", {{"class", "skip"}, {"href", "#brief"}}, page_.skip);
+      if (frame_) frame_->bar(html_);
       top();
       contents();
       {
         const auto main = html_.in("main", {{"id", "brief"}});
+        if (frame_) frame_->before(html_);
         headlines();
         for (const BriefSection& each : page_.sections) section(each);
         sources();
@@ -97,9 +100,15 @@ class Page {
     html_.single("meta", {{"charset", "utf-8"}});
     html_.single("meta",
                  {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
-    html_.single("meta", {{"http-equiv", "Content-Security-Policy"}, {"content", policy()}});
+    if (!frame_) {
+      html_.single("meta", {{"http-equiv", "Content-Security-Policy"}, {"content", policy()}});
+    }
     html_.element("title", {}, page_.title);
-    html_.stylesheet(brief_style());
+    if (frame_) {
+      html_.single("link", {{"rel", "stylesheet"}, {"href", frame_->style}});
+    } else {
+      html_.stylesheet(brief_style());
+    }
   }
 
   std::string policy() const {
@@ -384,6 +393,7 @@ class Page {
   }
 
   const ReportPage& page_;
+  const ReportFrame* frame_;
   const bool ways_back_ = page_.sources.size() <= kSourcesWithWaysBack;
   std::vector<std::size_t> cited_;  // by source: how many places cite it so far
   std::set<std::string> read_;      // kinds of picture explained so far
@@ -395,5 +405,8 @@ class Page {
 }  // namespace
 
 std::string page_html(const ReportPage& page) { return Page(page).write(); }
+std::string framed_page_html(const ReportPage& page, const ReportFrame& frame) {
+  return Page(page, &frame).write();
+}
 
 }  // namespace rangebook

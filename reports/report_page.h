@@ -2,6 +2,7 @@
 // read. The brief, the prices and the sizes are all laid out from here, so they look alike.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,16 @@ std::string page_markdown(const ReportPage& page);
 /// One self-contained page: no outside address, no script. Readable at any width from 390 px, dark
 /// and light by the reader's setting, printable on A4 with folded lists open.
 std::string page_html(const ReportPage& page);
+
+class HtmlWriter;
+/// What stands around a report that is one page among others.
+struct ReportFrame {
+  std::string style;                        ///< address of the style sheet
+  std::function<void(HtmlWriter&)> bar;     ///< written above the page
+  std::function<void(HtmlWriter&)> before;  ///< written before its headlines
+};
+/// The same as page_html() for a page that is served: the policy is the server's.
+std::string framed_page_html(const ReportPage& page, const ReportFrame& frame);
 
 /// Sentences for the foot of every report.
 std::vector<std::string> report_cautions(bool invented);

@@ -380,6 +380,14 @@ void CommandLine::add_profiles() {
 }
 
 void CommandLine::add_upkeep() {
+  CLI::App* desk =
+      command(app_, "desk", "Open the desk: your book as pages in your own browser", "desk",
+              [this] { return command_desk(book(), words_.port, words_.feeds); });
+  desk->add_option("--port", words_.port, "Port on this machine (default: any that is free)")
+      ->check(CLI::Range(0, 65535))
+      ->type_name("PORT");
+  desk->add_option("--feeds", words_.feeds, "Folder of the feeds of the demo")
+      ->capture_default_str();
   CLI::App* check = command(app_, "check", "Prove that the book is sound", "check",
                             [this] { return command_check(book(), words_.check_sizes); });
   check->add_flag("--sizes", words_.check_sizes, "Also say how many bytes each part takes");

@@ -48,6 +48,7 @@ struct Words {
   std::string other_line;
   std::string backup;
   bool check_sizes = false;
+  int port = 0;
   std::string feeds = "demo-feeds";
   std::string out = "rangebook-demo";
 };

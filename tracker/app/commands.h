@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -73,6 +74,13 @@ int command_check(const std::string& book, bool sizes);
 int command_backup(const std::string& book, const std::string& file);
 /// Imports the invented feeds into a new book in `out` and writes the briefs there.
 int command_demo(const std::string& feeds, const std::string& out);
+
+/// Takes the invented scenario into a new book; `taken` is told of each capture.
+void take_demo(Book& book, const std::string& feeds,
+               const std::function<void(const Shop&, const CaptureReport&)>& taken);
+
+/// Opens the desk until it is stopped. Port 0: any that is free.
+int command_desk(const std::string& book, int port, const std::string& feeds);
 
 /// A report as `text`, `md`, `html` or `xlsx`, figures by the locale.
 std::string page_in(const ReportPage& page, const OutputChoice& output);

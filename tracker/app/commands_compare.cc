@@ -9,16 +9,13 @@
 #include <filesystem>
 
 #include "reports/brief.h"
-#include "reports/brief_formats.h"
-#include "reports/change_lists.h"
-#include "reports/changes_json.h"
 #include "reports/price_report.h"
 #include "reports/snapshot_csv.h"
-#include "reports/workbook.h"
 #include "schema/error.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/pipeline.h"
+#include "tracker/app/report_forms.h"
 #include "tracker/store/snapshot_reader.h"
 
 namespace rangebook {
@@ -52,35 +49,7 @@ void write_file(const std::string& path, std::string_view text) {
   if (::close(file) != 0 || std::rename(half.c_str(), path.c_str()) != 0) cannot_write(path);
 }
 
-std::string brief_in(const Brief& brief, const OutputChoice& output) {
-  return output.format == "json" ? brief_json(brief) : page_in(page_of(brief), output);
-}
-
-std::string changes_in(const ChangeSet& set, const std::string& format) {
-  if (format == "json") return changes_json(set);
-  if (format == "csv") return changes_csv(set);
-  if (format == "xlsx") return changes_workbook(set);
-  if (format == "md") return changes_markdown(set);
-  return changes_text(set);
-}
-
-std::string prices_in(const ChangeSet& set, const PriceReportOptions& options,
-                      const OutputChoice& output) {
-  if (output.format == "json") return price_json(set, options);
-  if (output.format == "csv") return price_csv(set, options);
-  return page_in(price_page(set, options), output);
-}
-
 }  // namespace
-
-std::string page_in(const ReportPage& page, const OutputChoice& output) {
-  if (output.format == "xlsx") return page_workbook(page, page.made);
-  const auto style = NumberStyle::of(output.locale);
-  const ReportPage& shown = style ? restyled(page, *style) : page;
-  if (output.format == "md") return page_markdown(shown);
-  if (output.format == "html") return page_html(shown);
-  return page_text(shown);
-}
 
 int not_there(const NotThere& missing) {
   fmt::print(stderr, "rangebook: {}\n", missing.message);

@@ -3,12 +3,12 @@
 
 #include <string_view>
 
-#include "reports/history_report.h"
 #include "reports/link_list.h"
 #include "tracker/app/cli.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/history_desk.h"
 #include "tracker/app/link_desk.h"
+#include "tracker/app/report_forms.h"
 
 namespace rangebook {
 namespace {
@@ -42,12 +42,6 @@ void print_taken_back(const Settled& settled) {
              !pair.same   ? "are what the evidence says again"
              : *pair.same ? "are the same line again, as you said before"
                           : "are two lines again, as you said before");
-}
-
-std::string history_in(const LineHistory& history, const OutputChoice& output) {
-  if (output.format == "json") return history_json(history);
-  if (output.format == "csv") return history_csv(history);
-  return page_in(history_page(history), output);
 }
 
 template <typename Print>

@@ -3,9 +3,9 @@
 
 #include <fmt/format.h>
 
-#include "reports/order_report.h"
 #include "reports/terms_report.h"
 #include "tracker/app/cli.h"
+#include "tracker/app/report_forms.h"
 #include "tracker/app/terms_desk.h"
 
 namespace rangebook {
@@ -156,13 +156,7 @@ int command_terms_compare(const std::string& book, const TryRequest& request,
       compare_terms(opened, request.shops, request.order, request.on.value_or(today()), holidays);
   if (const auto* missing = std::get_if<NotThere>(&compared)) return not_there(*missing);
   const auto& comparison = std::get<OrderComparison>(compared);
-  if (output.format == "json") {
-    write_output(order_json(comparison), output);
-  } else if (output.format == "csv") {
-    write_output(order_csv(comparison), output);
-  } else {
-    write_output(page_in(order_page(comparison), output), output);
-  }
+  write_output(order_in(comparison, output), output);
   return kDone;
 }
 

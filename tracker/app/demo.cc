@@ -151,22 +151,27 @@ void write_orders(const Book& book, const std::string& out) {
 
 }  // namespace
 
+void take_demo(Book& book, const std::string& feeds,
+               const std::function<void(const Shop&, const CaptureReport&)>& taken) {
+  for (const auto& capture : read_list(feeds)) {
+    book.put_shop(capture.shop);
+    const auto outcome = run_capture(book, capture.request, {});
+    if (const auto* missing = std::get_if<NotThere>(&outcome)) throw Error(missing->message);
+    taken(capture.shop, std::get<CaptureReport>(outcome));
+  }
+  take_terms(book, feeds);
+}
+
 int command_demo(const std::string& feeds, const std::string& out) {
-  const auto captures = read_list(feeds);
   const fs::path path = new_book(out);
   Book book = Book::open(path.string(), true);
   std::vector<Shop> shops;
-  for (const auto& capture : captures) {
-    const bool known = !shops.empty() && shops.back().slug == capture.shop.slug;
-    if (!known) shops.push_back(capture.shop);
-    book.put_shop(capture.shop);
-    const auto taken = run_capture(book, capture.request, {});
-    if (const auto* missing = std::get_if<NotThere>(&taken)) return not_there(*missing);
-    const auto& report = std::get<CaptureReport>(taken);
-    fmt::print("{} {}: {} lines, {} variants\n", capture.shop.name, report.info.season,
+  take_demo(book, feeds, [&shops](const Shop& shop, const CaptureReport& report) {
+    const bool known = !shops.empty() && shops.back().slug == shop.slug;
+    if (!known) shops.push_back(shop);
+    fmt::print("{} {}: {} lines, {} variants\n", shop.name, report.info.season,
                report.outcome.lines, report.outcome.variants);
-  }
-  take_terms(book, feeds);
+  });
   std::vector<ShopBrief> briefs;
   fmt::print("\nThe book is {}. The briefs:\n", path.string());
   for (const auto& shop : shops) {

@@ -39,6 +39,9 @@ std::variant<SizeReport, NotThere> run_sizes(const Book& book, const SizesReques
 /// The latest snapshot of every shop -> which of them reach a size.
 ReachingReport run_reaching(const Book& book, const ReachingRequest& request);
 
+/// What bare numbers mean in most shops of the book; the first by name of those that tie.
+SizeSystem usual_system(const Book& book);
+
 /// The stylist's own date, by the clock and time zone of this machine.
 Day today();
 

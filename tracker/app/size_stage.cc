@@ -1,4 +1,5 @@
 // The straight path of the size reports: snapshots, newest first, for as long as one needs them.
+#include <map>
 #include <tuple>
 #include <utility>
 
@@ -22,6 +23,20 @@ void search_back(const Book& book, const CaptureInfo& capture, Search& search) {
 }
 
 }  // namespace
+
+SizeSystem usual_system(const Book& book) {
+  std::map<SizeSystem, std::size_t> shops;
+  for (const auto& record : book.shops()) {
+    if (record.shop.sizes != SizeSystem::unknown) ++shops[record.shop.sizes];
+  }
+  SizeSystem usual = SizeSystem::unknown;
+  std::size_t most = 0;
+  for (const auto& [system, count] : shops) {
+    if (count > most) usual = system;
+    most = std::max(most, count);
+  }
+  return usual;
+}
 
 std::variant<SizeReport, NotThere> run_sizes(const Book& book, const SizesRequest& request) {
   const auto found = find_capture(book, request.shop, request.capture);

@@ -1,0 +1,67 @@
+// What the pages share, and the list of all of them.
+#include "tracker/desk/desk.h"
+
+#include <filesystem>
+
+#include "tracker/desk/pages.h"
+
+namespace rangebook {
+namespace {
+
+std::vector<std::string_view> form_paths() {
+  std::vector<std::string_view> paths;
+  for (const DeskRoute& route : desk_routes()) {
+    if (route.method == DeskRoute::Method::post) paths.push_back(route.path);
+  }
+  return paths;
+}
+
+}  // namespace
+
+const std::vector<DeskRoute>& desk_routes() {
+  using Method = DeskRoute::Method;
+  static const std::vector<DeskRoute> kRoutes{
+      {Method::get, "/", start_page},
+      {Method::get, "/desk.css", style_sheet},
+      {Method::post, "/demo", try_demo},
+      {Method::post, "/own", leave_demo},
+      {Method::get, "/brief", brief_page},
+      {Method::get, "/moves", moves_page},
+      {Method::get, "/line", line_page},
+      {Method::get, "/prices", prices_page},
+      {Method::get, "/sizes", sizes_of_shop_page},
+      {Method::get, "/reach", reach_page},
+      {Method::get, "/order", order_cost_page},
+  };
+  return kRoutes;
+}
+
+Desk::Desk(std::string book, std::string feeds)
+    : own_(std::move(book)), feeds_(std::move(feeds)), tokens_(form_paths()) {}
+
+bool Desk::is_demo() const {
+  const std::lock_guard lock(mutex_);
+  return demo_;
+}
+
+void Desk::show_demo(bool shown) {
+  const std::lock_guard lock(mutex_);
+  demo_ = shown;
+}
+
+bool Desk::has_demo() const {
+  std::error_code error;
+  return !feeds_.empty() &&
+         std::filesystem::exists(std::filesystem::path(feeds_) / "captures.tsv", error);
+}
+
+std::string Desk::book_path() const { return is_demo() ? demo_path() : own_; }
+
+std::optional<Book> Desk::book() const {
+  const std::string path = book_path();
+  std::error_code error;
+  if (!std::filesystem::exists(path, error)) return std::nullopt;
+  return Book::open(path, false);
+}
+
+}  // namespace rangebook

@@ -1,0 +1,200 @@
+// Sheets are laid out as the reports are, so the desk and what it prints look alike.
+#include "tracker/desk/desk_sheet.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace rangebook {
+namespace {
+
+constexpr std::string_view kStyleAddress = "/desk.css";
+
+struct BarEntry {
+  std::string_view path;
+  std::string_view words;
+};
+constexpr std::array<BarEntry, 3> kBar{
+    {{"/", "Shops"}, {"/reach", "Who reaches a size"}, {"/order", "What an order costs"}}};
+
+void bar_entry(HtmlWriter& html, const BarEntry& entry, std::string_view here) {
+  const auto item = html.in("li");
+  if (entry.path == here) {
+    html.element("a", {{"href", entry.path}, {"aria-current", "page"}}, entry.words);
+  } else {
+    html.element("a", {{"href", entry.path}}, entry.words);
+  }
+}
+
+void bar(HtmlWriter& html, const Desk& desk, std::string_view here) {
+  {
+    const auto nav = html.in("nav", {{"class", "bar"}, {"aria-label", "The desk"}});
+    const auto list = html.in("ul");
+    for (const BarEntry& entry : kBar) bar_entry(html, entry, here);
+  }
+  if (!desk.is_demo()) return;
+  const auto told = html.in("aside", {{"class", "told"}, {"aria-label", "The demo"}});
+  html.element("p", {}, "You are trying the demo: every shop and figure here is invented.");
+  post_form(html, desk, "/own", [](HtmlWriter& form) { button(form, "Back to your own book"); });
+}
+
+void head_of(HtmlWriter& html, const std::string& title) {
+  const auto head = html.in("head");
+  html.single("meta", {{"charset", "utf-8"}});
+  html.single("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
+  html.element("title", {}, title);
+  html.single("link", {{"rel", "stylesheet"}, {"href", kStyleAddress}});
+}
+
+void top_of(HtmlWriter& html, const SheetHead& head) {
+  const auto header = html.in("header", {{"class", "top"}});
+  html.element("p", {{"class", "kind"}}, head.kind);
+  html.element("h1", {}, head.heading);
+  if (!head.under.empty()) html.element("p", {{"class", "against"}}, head.under);
+}
+
+}  // namespace
+
+DeskAnswer sheet(const Desk& desk, const SheetHead& head, const WriteHtml& main, int status) {
+  HtmlWriter html;
+  html.doctype();
+  html.open("html", {{"lang", "en-GB"}});
+  head_of(html, head.heading + " - rangebook desk");
+  html.open("body");
+  html.element("a", {{"class", "skip"}, {"href", "#matter"}}, "Skip to the page");
+  bar(html, desk, head.here);
+  top_of(html, head);
+  {
+    const auto in_main = html.in("main", {{"id", "matter"}});
+    main(html);
+  }
+  {
+    const auto foot = html.in("footer");
+    for (const auto& caution : report_cautions(desk.is_demo())) html.element("p", {}, caution);
+  }
+  DeskAnswer answer;
+  answer.status = status;
+  answer.body = html.take();
+  return answer;
+}
+
+DeskAnswer report_sheet(const Desk& desk, std::string_view here, const ReportPage& page,
+                        const WriteHtml& before) {
+  DeskAnswer answer;
+  answer.body = framed_page_html(
+      page, {std::string(kStyleAddress), [&](HtmlWriter& html) { bar(html, desk, here); }, before});
+  return answer;
+}
+
+DeskAnswer trouble_sheet(const Desk& desk, int status, const std::string& message) {
+  return sheet(
+      desk, {"", "The desk", "That did not work"},
+      [&](HtmlWriter& html) {
+        const auto told = html.in("div", {{"class", "told"}, {"role", "alert"}});
+        html.element("p", {}, message);
+        const auto way = html.in("p");
+        link(html, "/", "To the shops");
+      },
+      status);
+}
+
+void part(HtmlWriter& html, std::string_view id, std::string_view heading,
+          const WriteHtml& matter) {
+  const auto section = html.in("section", {{"aria-labelledby", id}});
+  html.element("h2", {{"id", id}}, heading);
+  const auto inside = html.in("div", {{"class", "matter"}});
+  matter(html);
+}
+
+void link(HtmlWriter& html, const std::string& address, std::string_view words) {
+  html.element("a", {{"href", address}}, words);
+}
+
+void text_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                std::string_view value, std::string_view hint, std::string_view kind) {
+  const auto field = html.in("div", {{"class", "field"}});
+  html.element("label", {{"for", name}}, label);
+  const std::string hint_id = fmt::format("{}-hint", name);
+  if (hint.empty()) {
+    html.single("input", {{"type", kind}, {"id", name}, {"name", name}, {"value", value}});
+    return;
+  }
+  html.single("input", {{"type", kind},
+                        {"id", name},
+                        {"name", name},
+                        {"value", value},
+                        {"aria-describedby", hint_id}});
+  html.element("small", {{"id", hint_id}}, hint);
+}
+
+void choice_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                  const std::vector<Choice>& choices, std::string_view value) {
+  const auto field = html.in("div", {{"class", "field"}});
+  html.element("label", {{"for", name}}, label);
+  const auto select = html.in("select", {{"id", name}, {"name", name}});
+  for (const Choice& choice : choices) {
+    if (choice.value == value) {
+      html.element("option", {{"value", choice.value}, {"selected", ""}}, choice.words);
+    } else {
+      html.element("option", {{"value", choice.value}}, choice.words);
+    }
+  }
+}
+
+void hidden_field(HtmlWriter& html, std::string_view name, std::string_view value) {
+  html.single("input", {{"type", "hidden"}, {"name", name}, {"value", value}});
+}
+
+void post_form(HtmlWriter& html, const Desk& desk, std::string_view path, const WriteHtml& fields) {
+  const auto form = html.in("form", {{"class", "asked"},
+                                     {"method", "post"},
+                                     {"action", path},
+                                     {"enctype", "multipart/form-data"}});
+  hidden_field(html, "token", desk.tokens().of(path));
+  fields(html);
+}
+
+void ask_form(HtmlWriter& html, std::string_view path, const WriteHtml& fields) {
+  const auto form = html.in("form", {{"class", "asked"}, {"method", "get"}, {"action", path}});
+  fields(html);
+}
+
+void button(HtmlWriter& html, std::string_view words) {
+  html.element("button", {{"type", "submit"}}, words);
+}
+
+void keep_as(HtmlWriter& html, const DeskAsk& ask, const std::vector<Choice>& formats) {
+  const auto line = html.in("p", {{"class", "keep"}});
+  html.text("Keep it as a file:");
+  for (const Choice& format : formats) {
+    std::vector<DeskField> fields = ask.fields;
+    std::erase_if(fields, [](const DeskField& field) { return field.name == "format"; });
+    fields.push_back({"format", format.value, {}});
+    link(html, desk_address(ask.path, fields), format.words);
+  }
+}
+
+DeskAnswer kept_file(const std::string& bytes, const std::string& format, const std::string& name) {
+  DeskAnswer answer;
+  answer.body = bytes;
+  answer.file_name = fmt::format("{}.{}", name, format == "text" ? "txt" : format);
+  answer.type = "text/plain; charset=utf-8";
+  if (format == "json") answer.type = "application/json";
+  if (format == "csv") answer.type = "text/csv; charset=utf-8";
+  if (format == "html") answer.type = "text/html; charset=utf-8";
+  if (format == "md") answer.type = "text/markdown; charset=utf-8";
+  if (format == "xlsx") {
+    answer.type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+  }
+  return answer;
+}
+
+std::string without_options(std::string message) {
+  for (auto at = message.find("--"); at != std::string::npos; at = message.find("--", at)) {
+    message.erase(at, 2);
+  }
+  return message;
+}
+
+}  // namespace rangebook

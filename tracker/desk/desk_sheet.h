@@ -1,0 +1,58 @@
+// What the pages of the desk have in common: the bar above, parts with a side head, forms.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "reports/html_writer.h"
+#include "reports/report_page.h"
+#include "tracker/desk/desk.h"
+
+namespace rangebook {
+
+struct SheetHead {
+  std::string_view here;  ///< path of the entry of the bar that this page belongs to
+  std::string kind;       ///< small, above the heading
+  std::string heading;
+  std::string under = {};  ///< beneath it; may be empty
+};
+using WriteHtml = std::function<void(HtmlWriter&)>;
+
+DeskAnswer sheet(const Desk& desk, const SheetHead& head, const WriteHtml& main, int status = 200);
+/// A report with the bar above it; `before` stands in front of what it says.
+DeskAnswer report_sheet(const Desk& desk, std::string_view here, const ReportPage& page,
+                        const WriteHtml& before);
+/// Something is not there or wrong: a sentence, and the way back.
+DeskAnswer trouble_sheet(const Desk& desk, int status, const std::string& message);
+
+void part(HtmlWriter& html, std::string_view id, std::string_view heading, const WriteHtml& matter);
+void link(HtmlWriter& html, const std::string& address, std::string_view words);
+
+struct Choice {
+  std::string value;
+  std::string words;
+};
+/// A label with a field beneath it; `name` is also its id.
+void text_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                std::string_view value, std::string_view hint = {}, std::string_view kind = "text");
+void choice_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                  const std::vector<Choice>& choices, std::string_view value);
+void hidden_field(HtmlWriter& html, std::string_view name, std::string_view value);
+/// A form that changes something: sent with the token of its path.
+void post_form(HtmlWriter& html, const Desk& desk, std::string_view path, const WriteHtml& fields);
+/// A form that only asks: its answer has an address that can be kept.
+void ask_form(HtmlWriter& html, std::string_view path, const WriteHtml& fields);
+void button(HtmlWriter& html, std::string_view words);
+
+/// The same page in other forms, to keep as files.
+void keep_as(HtmlWriter& html, const DeskAsk& ask, const std::vector<Choice>& formats);
+/// In a format of keep_as(): bytes with a type and a file name.
+DeskAnswer kept_file(const std::string& bytes, const std::string& format, const std::string& name);
+
+/// `--currency: ..` is said on the command line; a page has no options.
+std::string without_options(std::string message);
+
+}  // namespace rangebook

@@ -1,0 +1,62 @@
+// Forms like those printed on paper: a rule to write on, no boxes. Colours are those of the
+// reports.
+#include "tracker/desk/desk_style.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::string_view kStyle = R"css(
+.bar { display: flex; flex-wrap: wrap; gap: 0 1.4rem; align-items: baseline; margin: 0 0 1.4rem;
+  border: 0; font-size: 1rem; }
+.bar strong { font-weight: 400; font-style: italic; }
+.bar ul { gap: 0 1.2rem; padding: 0; }
+.bar [aria-current] { color: var(--ink); border-bottom: .15rem solid var(--mark); }
+.told { margin: 1.4rem 0; padding: .5rem 1rem; border-left: .25rem solid var(--mark); }
+.told p { margin: 0; }
+.told form { margin-top: .6rem; }
+.shops { margin: 0; padding: 0; list-style: none; }
+.shops > li { padding: .9rem 0; border-top: 1px solid var(--hairline); }
+.shops > li:first-child { border-top: 0; padding-top: 0; }
+.shops h3 { margin: 0; font-size: 1.3rem; font-style: normal; }
+.shops p { margin: .15rem 0 0; }
+.ways { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; margin: .3rem 0 0; padding: 0;
+  list-style: none; }
+.ways a { display: inline-block; padding: .15rem 0; }
+form.asked { display: flex; flex-wrap: wrap; gap: .7rem 1.6rem; align-items: end; margin: 0; }
+form.asked + form.asked, form.asked + p, p + form.asked { margin-top: 1rem; }
+.field { display: flex; flex-direction: column; min-width: 0; flex: 0 1 13rem; }
+.field.wide { flex: 1 1 100%; }
+.field label { color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em;
+  line-height: 1.3; }
+.field input, .field select, .field textarea { width: 100%; min-height: 2.1rem; padding: .2rem .1rem;
+  border: 0; border-bottom: 1px solid var(--ink); border-radius: 0; background: transparent;
+  color: var(--ink); font: inherit; font-variant-numeric: lining-nums; }
+.field select, .field option { background: var(--paper); }
+.field textarea { border: 1px solid var(--ink); padding: .4rem .5rem; font-size: .9375rem; }
+.field select:focus-visible, .field textarea:focus-visible { outline: .15rem solid var(--mark);
+  outline-offset: .15rem; }
+.field small { color: var(--quiet); font-size: .875rem; line-height: 1.3; }
+form button { min-height: 2.1rem; padding: .2rem 1.1rem; border: 1px solid var(--mark);
+  background: transparent; color: var(--mark); font: inherit; cursor: pointer; }
+form button:hover { background: var(--mark); color: var(--paper); }
+form button kbd { font: inherit; font-variant-caps: all-small-caps; text-decoration: underline; }
+main > form.asked { padding: 1rem 0; }
+.keep { margin: .8rem 0 0; color: var(--quiet); font-size: .9375rem; }
+.keep a { margin-left: .8rem; }
+mark { background: none; color: var(--mark); text-decoration: underline;
+  text-decoration-thickness: .12em; text-underline-offset: .2em; }
+.two { display: grid; gap: 1rem 2.4rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); }
+.two > div { border-top: 1px solid var(--ink); padding-top: .5rem; }
+.two h3 { margin: 0 0 .3rem; }
+.two .says { font-size: 1.3rem; line-height: 1.35; margin: 0; }
+.answers { display: flex; flex-wrap: wrap; gap: .6rem; margin: 1.2rem 0 0; }
+.answers form { margin: 0; }
+pre { overflow-x: auto; margin: 0; font-size: .8125rem; line-height: 1.45; white-space: pre-wrap; }
+@media print { .bar, form, .keep { display: none; } }
+)css";
+
+}  // namespace
+
+std::string_view desk_style() { return kStyle; }
+
+}  // namespace rangebook

@@ -1,0 +1,36 @@
+// What a page is asked and what it answers: values, so that pages know nothing of connections.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace rangebook {
+
+/// A field of a form or of an address.
+struct DeskField {
+  std::string name;
+  std::string value;      ///< of a file: its bytes
+  std::string file_name;  ///< as the browser says it; only for showing
+};
+
+struct DeskAsk {
+  std::string path;
+  std::vector<DeskField> fields;
+
+  /// The first value of that name; empty where there is none.
+  const std::string& said(std::string_view name) const;
+};
+
+struct DeskAnswer {
+  int status = 200;
+  std::string type = "text/html; charset=utf-8";
+  std::string body;
+  std::string go_to;      ///< another page to show instead; empty: this one
+  std::string file_name;  ///< kept as a file under this name; empty: shown
+};
+
+/// `/brief?shop=a%20b`: an address of the desk. Fields without a value are left out.
+std::string desk_address(std::string_view path, const std::vector<DeskField>& fields);
+
+}  // namespace rangebook

@@ -1,0 +1,163 @@
+// Every change between two captures, one a row, narrowed by what she asks for.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "reports/wording.h"
+#include "tracker/app/report_forms.h"
+#include "tracker/desk/asked_shop.h"
+#include "tracker/desk/pages.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::size_t kMostRows = 400;
+
+std::string lower(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(), [](char sign) {
+    return sign >= 'A' && sign <= 'Z' ? static_cast<char>(sign - 'A' + 'a') : sign;
+  });
+  return text;
+}
+
+std::string name_of(const Change& change) {
+  return change.line ? std::string(line_words(*change.line)) : category_words(change.category);
+}
+
+const std::string& category_of_change(const Change& change) {
+  return change.line ? change.line->category : change.category;
+}
+
+std::string side_text(const Change& change, const std::optional<Fact>& side) {
+  return plain_text(side_phrase(change.kind, side), false);
+}
+
+/// Every word stands somewhere in the line or on a side.
+bool has_words(const Change& change, const std::string& words) {
+  const std::string text = lower(fmt::format(
+      "{} {} {} {} {}", name_of(change), change.line ? change.line->code : "",
+      kind_words(change.kind), side_text(change, change.before), side_text(change, change.after)));
+  std::size_t at = 0;
+  while (at < words.size()) {
+    const auto end = std::min(words.find(' ', at), words.size());
+    if (text.find(words.substr(at, end - at)) == std::string::npos) return false;
+    at = end + 1;
+  }
+  return true;
+}
+
+/// The set with only what is asked for: exports then say the same as the page.
+ChangeSet narrowed(ChangeSet set, const DeskAsk& ask) {
+  const auto kind = parse_change_kind(ask.said("kind"));
+  const std::string& category = ask.said("category");
+  const std::string words = lower(ask.said("words"));
+  std::erase_if(set.changes, [&](const Change& change) {
+    return (kind && change.kind != *kind) ||
+           (!category.empty() && category_of_change(change) != category) ||
+           !has_words(change, words);
+  });
+  return set;
+}
+
+void narrow_form(HtmlWriter& html, const Book& book, const ChangeSet& all, const DeskAsk& ask) {
+  std::vector<Choice> kinds{{"", "every kind"}};
+  for (const Change& change : all.changes) {
+    const std::string name(to_string(change.kind));
+    if (kinds.back().value != name) kinds.push_back({name, std::string(kind_words(change.kind))});
+  }
+  std::vector<Choice> categories{{"", "every category"}};
+  for (const auto& summary : all.categories) {
+    if (summary.category == "all") continue;
+    categories.push_back({summary.category, category_words(summary.category)});
+  }
+  ask_form(html, "/moves", [&](HtmlWriter& form) {
+    pair_fields(form, book, ask);
+    choice_field(form, "kind", "Kind", kinds, ask.said("kind"));
+    choice_field(form, "category", "Category", categories, ask.said("category"));
+    text_field(form, "words", "Words", ask.said("words"), "name, code, colour, size or price");
+    button(form, "Show");
+  });
+}
+
+void subject(HtmlWriter& html, const ChangeSet& set, const Change& change) {
+  const auto cell = html.in("th", {{"scope", "row"}});
+  if (!change.line) return html.text(name_of(change));
+  const std::string& word = change.line->code.empty() ? change.line->name : change.line->code;
+  const auto line = html.in(
+      "a", {{"href", desk_address("/line", {{"shop", set.shop.slug, {}}, {"line", word, {}}})}});
+  html.element("bdi", {}, name_of(change));
+}
+
+void side(HtmlWriter& html, const std::string& text) {
+  const auto cell = html.in("td");
+  html.element("bdi", {}, text);
+}
+
+void rows(HtmlWriter& html, const ChangeSet& set) {
+  const auto scroll = html.in(
+      "div",
+      {{"class", "scroll"}, {"role", "group"}, {"tabindex", "0"}, {"aria-label", "Changes"}});
+  const auto table = html.in("table");
+  const std::size_t shown = std::min(set.changes.size(), kMostRows);
+  html.element("caption", {}, fmt::format("{} of {} changes", shown, set.changes.size()));
+  {
+    const auto head = html.in("thead");
+    const auto row = html.in("tr");
+    for (const char* heading : {"Line", "What", "Then", "Now"}) {
+      html.element("th", {{"scope", "col"}}, heading);
+    }
+  }
+  const auto body = html.in("tbody");
+  for (std::size_t i = 0; i < shown; ++i) {
+    const Change& change = set.changes[i];
+    const auto row = html.in("tr");
+    subject(html, set, change);
+    html.element("td", {}, kind_words(change.kind));
+    side(html, side_text(change, change.before));
+    side(html, side_text(change, change.after));
+  }
+}
+
+const std::vector<Choice> kForms{{"xlsx", "workbook"},
+                                 {"csv", "CSV"},
+                                 {"md", "Markdown"},
+                                 {"text", "plain text"},
+                                 {"json", "JSON"}};
+
+}  // namespace
+
+DeskAnswer moves_page(Desk& desk, const DeskAsk& ask) {
+  const auto book = desk.book();
+  if (!book) return no_book(desk);
+  const auto compared = run_comparison(*book, comparison_of(ask));
+  if (const auto* missing = std::get_if<NotThere>(&compared)) {
+    return trouble_sheet(desk, 404, missing->message);
+  }
+  const auto& all = std::get<ChangeSet>(compared);
+  const ChangeSet set = narrowed(all, ask);
+  const std::string& format = ask.said("format");
+  for (const Choice& form : kForms) {
+    if (form.value == format) {
+      return kept_file(changes_in(set, format), format, set.shop.slug + "-changes");
+    }
+  }
+  const std::string under =
+      fmt::format("{}, {} against {}, {}", set.to.season, to_string(set.to.on), set.from.season,
+                  to_string(set.from.on));
+  return sheet(desk, {"/", "Change by change", set.shop.name, under}, [&](HtmlWriter& html) {
+    narrow_form(html, *book, all, ask);
+    part(html, "changes", "Changes", [&](HtmlWriter& matter) {
+      if (set.changes.empty()) {
+        matter.element("p", {}, "Nothing here changed. Ask for less, or for every kind.");
+        return;
+      }
+      rows(matter, set);
+      if (set.changes.size() > kMostRows) {
+        matter.element("p", {}, "The rest is in the files below, or narrow what is shown.");
+      }
+      keep_as(matter, ask, kForms);
+    });
+  });
+}
+
+}  // namespace rangebook

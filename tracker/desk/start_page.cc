@@ -1,0 +1,132 @@
+// Where a day begins: the shops, what was last seen of each, and what to do next.
+#include <fmt/format.h>
+
+#include <filesystem>
+
+#include "reports/brief.h"
+#include "reports/brief_style.h"
+#include "schema/error.h"
+#include "tracker/app/commands.h"
+#include "tracker/app/pipeline.h"
+#include "tracker/desk/desk_sheet.h"
+#include "tracker/desk/desk_style.h"
+#include "tracker/desk/pages.h"
+
+namespace rangebook {
+namespace {
+
+/// Saying what changed compares two captures; of more shops than this, only the links are shown.
+constexpr std::size_t kToldShops = 8;
+
+std::string capture_words(const CaptureRecord& record) {
+  return fmt::format("{}, seen {}: {} line{}", record.info.season, to_string(record.info.on),
+                     record.lines, record.lines == 1 ? "" : "s");
+}
+
+/// The first thing a brief would say.
+std::string news_of(const Book& book, const Shop& shop) {
+  const auto compared = run_comparison(book, {shop.slug, "", ""});
+  const auto* set = std::get_if<ChangeSet>(&compared);
+  if (!set) return {};
+  const auto sentences = top_sentences(make_brief(*set), 1);
+  return sentences.empty() ? "" : sentences.front();
+}
+
+void ways_of_shop(HtmlWriter& html, const Shop& shop, bool two_captures) {
+  const auto list = html.in("ul", {{"class", "ways"}});
+  const auto way = [&](std::string_view path, std::string_view words) {
+    const auto item = html.in("li");
+    link(html, desk_address(path, {{"shop", shop.slug, {}}}), words);
+  };
+  if (two_captures) {
+    way("/brief", "What changed");
+    way("/moves", "Change by change");
+    way("/prices", "Prices");
+  }
+  way("/sizes", "Sizes");
+}
+
+void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, bool told) {
+  const auto item = html.in("li");
+  html.element("h3", {}, shop.name.empty() ? shop.slug : shop.name);
+  const auto captures = book.captures(shop.slug);
+  if (captures.empty()) {
+    html.element("p", {{"class", "dates"}}, "Nothing was captured yet.");
+    return;
+  }
+  const CaptureRecord& last = captures.back();
+  html.element("p", {{"class", "dates"}}, capture_words(last));
+  if (last.refused > 0) {
+    html.element("p", {{"class", "dates"}},
+                 fmt::format("{} of its rows or cells could not be read.", last.refused));
+  }
+  if (told && captures.size() > 1) html.element("p", {}, news_of(book, shop));
+  ways_of_shop(html, shop, captures.size() > 1);
+}
+
+void offer_demo(HtmlWriter& html, const Desk& desk) {
+  if (desk.is_demo() || !desk.has_demo()) return;
+  part(html, "demo", "Try it first", [&](HtmlWriter& matter) {
+    matter.element("p", {},
+                   "Four invented shops, two seasons each. They go into a book of their own; "
+                   "yours stays as it is.");
+    post_form(matter, desk, "/demo", [](HtmlWriter& form) { button(form, "Try the demo"); });
+  });
+}
+
+}  // namespace
+
+DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
+  const auto book = desk.book();
+  const auto shops = book ? book->shops() : std::vector<ShopRecord>{};
+  const std::string under =
+      shops.empty() ? "" : fmt::format("{} shop{}", shops.size(), shops.size() == 1 ? "" : "s");
+  return sheet(desk, {"/", "The desk", "Your shops", under}, [&](HtmlWriter& html) {
+    part(html, "shops", "The book", [&](HtmlWriter& matter) {
+      if (shops.empty()) {
+        matter.element("p", {},
+                       "The book is empty. It begins with a shop and the first capture of its "
+                       "range: rangebook capture takes saved pages and tables.");
+        return;
+      }
+      const auto list = matter.in("ul", {{"class", "shops"}});
+      for (const auto& record : shops) {
+        shop_item(matter, *book, record.shop, shops.size() <= kToldShops);
+      }
+    });
+    offer_demo(html, desk);
+  });
+}
+
+DeskAnswer style_sheet(Desk& /*desk*/, const DeskAsk& /*ask*/) {
+  DeskAnswer answer;
+  answer.type = "text/css; charset=utf-8";
+  answer.body = fmt::format("{}{}", brief_style(), desk_style());
+  return answer;
+}
+
+DeskAnswer try_demo(Desk& desk, const DeskAsk& /*ask*/) {
+  const std::unique_lock making(desk.demo_making(), std::try_to_lock);
+  if (!making) return trouble_sheet(desk, 503, "The demo is being made. Wait a moment.");
+  if (!desk.has_demo()) return trouble_sheet(desk, 404, "There are no feeds of the demo here.");
+  if (!desk.is_demo()) {
+    const std::string path = desk.demo_path();
+    std::filesystem::create_directories(std::filesystem::absolute(path).parent_path());
+    for (const char* suffix : {"", "-wal", "-shm"}) std::filesystem::remove(path + suffix);
+    Book book = Book::open(path, true);
+    take_demo(book, desk.feeds(), [](const Shop&, const CaptureReport&) {});
+    desk.show_demo(true);
+  }
+  DeskAnswer answer;
+  answer.go_to = "/";
+  return answer;
+}
+
+DeskAnswer leave_demo(Desk& desk, const DeskAsk& /*ask*/) {
+  desk.show_demo(false);
+  DeskAnswer answer;
+  answer.go_to = "/";
+  return answer;
+}
+
+}  // namespace rangebook
