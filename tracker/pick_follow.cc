@@ -60,7 +60,8 @@ PickState state_of(Presence presence) {
 
 }  // namespace
 
-FollowedPick follow_pick(const Shop& shop, const Pick& pick, std::vector<HistoryCapture> captures) {
+FollowedPick follow_pick(const Shop& shop, const Pick& pick,
+                         const std::vector<HistoryCapture>& captures) {
   FollowedPick followed;
   followed.pick = pick;
   followed.shop = shop;

@@ -13,7 +13,8 @@ namespace rangebook {
 /// none; names and codes are then the caller's to say. A line counts as looked for where the scope
 /// of a capture covers its category or is the stylist's picks (a capture made on the day of the
 /// pick or later). Says nothing of changes yet.
-FollowedPick follow_pick(const Shop& shop, const Pick& pick, std::vector<HistoryCapture> captures);
+FollowedPick follow_pick(const Shop& shop, const Pick& pick,
+                         const std::vector<HistoryCapture>& captures);
 
 /// What the comparison of the two captures says of the line. Not told from the line alone: whether
 /// a markdown ended can hang on the capture stating markdowns at all.

@@ -30,23 +30,20 @@ std::vector<std::string> options_of(const CLI::App& app) {
   return names;
 }
 
-void collect(const CLI::App& app, const std::string& path, const std::vector<std::string>& global,
-             std::vector<CommandWords>& all) {
-  CommandWords words{path, {}, options_of(app)};
-  if (!path.empty()) words.options.insert(words.options.end(), global.begin(), global.end());
+CommandWords words_of(const NamedCommand& command) {
+  CommandWords words{command.path, {}, options_of(*command.app)};
+  if (!command.path.empty()) words.options.emplace_back("--book");
   std::sort(words.options.begin(), words.options.end());
   words.options.erase(std::unique(words.options.begin(), words.options.end()), words.options.end());
-  const auto subs = app.get_subcommands(nullptr);
-  for (const CLI::App* sub : subs) words.verbs.push_back(sub->get_name());
-  all.push_back(words);
-  for (const CLI::App* sub : subs) {
-    collect(*sub, path + (path.empty() ? "" : " ") + sub->get_name(), global, all);
+  for (const CLI::App* sub : command.app->get_subcommands(nullptr)) {
+    words.verbs.push_back(sub->get_name());
   }
+  return words;
 }
 
 std::vector<CommandWords> table_of(const CLI::App& app) {
   std::vector<CommandWords> all;
-  collect(app, "", {"--book"}, all);
+  for (const NamedCommand& command : all_commands(app)) all.push_back(words_of(command));
   return all;
 }
 
@@ -128,6 +125,22 @@ int write_completion(const CLI::App& app, const std::string& shell) {
 }
 
 }  // namespace
+
+std::vector<NamedCommand> all_commands(const CLI::App& app) {
+  std::vector<NamedCommand> all;
+  std::vector<NamedCommand> waiting{{"", &app}};
+  while (!waiting.empty()) {
+    const NamedCommand next = waiting.back();
+    waiting.pop_back();
+    auto subs = next.app->get_subcommands(nullptr);
+    std::reverse(subs.begin(), subs.end());
+    for (const CLI::App* sub : subs) {
+      waiting.push_back({next.path + (next.path.empty() ? "" : " ") + sub->get_name(), sub});
+    }
+    all.push_back(next);
+  }
+  return all;
+}
 
 void add_completion_command(CLI::App& app, const CliContext& context) {
   auto shell = std::make_shared<std::string>();

@@ -8,6 +8,7 @@
 #include <cstdio>
 
 #include "tracker/app/cli.h"
+#include "tracker/app/cli_completion.h"
 
 namespace rangebook {
 namespace {
@@ -137,17 +138,13 @@ std::string example(const CLI::App& app) {
   return ".Bd -literal -offset indent\n" + lines + ".Ed\n";
 }
 
-void add_command(std::string& out, const CLI::App& app, const std::string& path) {
-  out += fmt::format(".Ss {}\n{}.\n", path, text(app.get_description()));
-  out += options_list(app) + example(app);
-  for (const CLI::App* sub : app.get_subcommands(nullptr)) {
-    add_command(out, *sub, path + " " + sub->get_name());
-  }
-}
-
 std::string manual_page(const CLI::App& app) {
   std::string out(kOpening);
-  for (const CLI::App* sub : app.get_subcommands(nullptr)) add_command(out, *sub, sub->get_name());
+  for (const NamedCommand& command : all_commands(app)) {
+    if (command.path.empty()) continue;
+    out += fmt::format(".Ss {}\n{}.\n", command.path, text(command.app->get_description()));
+    out += options_list(*command.app) + example(*command.app);
+  }
   return out + std::string(kClosing);
 }
 
