@@ -8,7 +8,6 @@
 #include "schema/error.h"
 #include "schema/nearest_word.h"
 #include "tracker/app/cli_completion.h"
-#include "tracker/app/cli_manual.h"
 #include "tracker/app/cli_output.h"
 #include "tracker/app/cli_picks.h"
 #include "tracker/app/cli_terms.h"
@@ -49,14 +48,12 @@ class CommandLine {
     add_pick_commands(app_, context);
     add_upkeep();
     add_completion_command(app_, context);
-    add_manual_command(app_, context);
   }
 
   int run(std::vector<std::string> args);
 
  private:
   using Action = std::function<int()>;
-
   CLI::App* command(CLI::App& under, const std::string& verb, const std::string& what,
                     const std::string& example, Action action) {
     CLI::App* sub = under.add_subcommand(verb, what);

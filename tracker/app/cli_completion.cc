@@ -11,6 +11,7 @@
 
 #include "schema/nearest_word.h"
 #include "tracker/app/cli.h"
+#include "tracker/app/cli_manual.h"
 #include "tracker/app/cli_words.h"
 
 namespace rangebook {
@@ -152,6 +153,7 @@ void add_completion_command(CLI::App& app, const CliContext& context) {
   sub->parse_complete_callback([context, shell, top = &app] {
     context.act([shell, top] { return write_completion(*top, *shell); });
   });
+  add_manual_command(app, context);
 }
 
 }  // namespace rangebook

@@ -16,7 +16,7 @@ struct NamedCommand {
 /// The program and every command under it, each before those under it.
 std::vector<NamedCommand> all_commands(const CLI::App& app);
 
-/// Adds `completion`. All other commands have to be there already.
+/// Adds `completion` and `manual`. All other commands have to be there already.
 void add_completion_command(CLI::App& app, const CliContext& context);
 
 }  // namespace rangebook
