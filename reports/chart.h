@@ -17,6 +17,12 @@
 
 namespace rangebook {
 
+/// What the two sides of a picture of shares are.
+enum class ChartSides : std::uint8_t {
+  then_now,          ///< outlined: then; filled: now
+  offered_in_stock,  ///< of one capture; outlined (`then`): offered; filled (`now`): in stock
+};
+
 /// Share of lines that offer each size, in tenths of a percent: one step a size.
 struct StepsChart {
   struct Step {
@@ -26,6 +32,7 @@ struct StepsChart {
     bool operator==(const Step&) const = default;
   };
   std::vector<Step> steps;
+  ChartSides sides = ChartSides::then_now;
   bool operator==(const StepsChart&) const = default;
 };
 
@@ -68,6 +75,7 @@ struct BarsChart {
     bool operator==(const Row&) const = default;
   };
   std::vector<Row> rows;
+  ChartSides sides = ChartSides::then_now;
   bool operator==(const BarsChart&) const = default;
 };
 

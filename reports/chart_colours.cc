@@ -64,7 +64,11 @@ std::vector<Drawing> draw(const ColoursChart& chart, const NumberStyle&) {
 
 std::string_view reading_of(const Drawable& shows) {
   struct Reading {
-    std::string_view operator()(const StepsChart&) const {
+    std::string_view operator()(const StepsChart& chart) const {
+      if (chart.sides == ChartSides::offered_in_stock) {
+        return "Filled bars stand on the line: lines that have the size in stock. Outlined bars "
+               "hang below it: lines that offer it. A bar of full height is every line.";
+      }
       return "Filled bars stand on the line: now. Outlined bars hang below it: then. A bar of full "
              "height is every line.";
     }
@@ -80,7 +84,11 @@ std::string_view reading_of(const Drawable& shows) {
       return "Left column: the lines then. Right column: the lines now. The band between them is "
              "carried. Outlined: gone. Filled: new. Dotted: nobody looked.";
     }
-    std::string_view operator()(const BarsChart&) const {
+    std::string_view operator()(const BarsChart& chart) const {
+      if (chart.sides == ChartSides::offered_in_stock) {
+        return "Outlined: lines that offer it. Filled: lines that have it in stock. A bar across "
+               "the whole width is 100%.";
+      }
       return "Outlined: then. Filled: now. A bar across the whole width is 100%.";
     }
     std::string_view operator()(const CoverageChart&) const {

@@ -60,6 +60,13 @@ struct Scale {
 };
 Scale round_scale(std::int64_t low, std::int64_t high, int most);
 
+/// The words of the filled and of the outlined side.
+struct SideWords {
+  std::string_view filled;
+  std::string_view outlined;
+};
+SideWords side_words(ChartSides sides);
+
 std::vector<Drawing> draw(const StepsChart& chart, const NumberStyle& numbers);
 std::vector<Drawing> draw(const LadderChart& chart, const NumberStyle& numbers);
 std::vector<Drawing> draw(const SlopesChart& chart, const NumberStyle& numbers);

@@ -1,4 +1,6 @@
 // Pictures made of rows: shares, coverage, terms over time.
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "reports/chart_drawing.h"
@@ -45,13 +47,15 @@ void coverage_cell(Drawing& sheet, int x, int y, CoverageChart::Seen seen) {
 
 std::vector<Drawing> draw(const BarsChart& chart, const NumberStyle& numbers) {
   constexpr std::size_t kRows = 14;
-  return sheets_of(chart.rows, kRows, [&numbers](Drawing& sheet, const BarsChart::Row& row) {
+  const std::string outlined = fmt::format(", {} ", side_words(chart.sides).outlined);
+  const std::string filled = chart.sides == ChartSides::then_now ? "" : "in stock ";
+  return sheets_of(chart.rows, kRows, [&](Drawing& sheet, const BarsChart::Row& row) {
     const int y = sheet.height;
     const auto length = [](std::uint32_t per_mille) {
       return static_cast<int>(std::min(per_mille, 1000U)) * (kSheetWidth - 2) / 1000;
     };
     const std::string shares =
-        numbers.percent(row.now, false) + ", then " + numbers.percent(row.then, false);
+        filled + numbers.percent(row.now, false) + outlined + numbers.percent(row.then, false);
     const int taken = text_width(shares);
     sheet.text("", 0, y + 13, row.label, kSheetWidth - taken - 10);
     sheet.text("quiet", kSheetWidth, y + 13, shares, kSheetWidth, Mark::Anchor::end);

@@ -36,6 +36,53 @@ std::string_view presence_words(Presence presence) {
   return {};
 }
 
+/// One row of what stayed until something else was seen.
+class Stays {
+ public:
+  explicit Stays(std::string label) { row_.label = std::move(label); }
+  void add(Day from, std::string words) {
+    if (words.empty() || (!row_.stays.empty() && row_.stays.back().words == words)) return;
+    row_.stays.push_back({from, std::move(words)});
+  }
+  bool moved() const { return row_.stays.size() > 1; }
+  const TimelineChart::Row& row() const { return row_; }
+
+ private:
+  TimelineChart::Row row_;
+};
+
+std::string colour_count(const SeenLine& line) {
+  return line.colours.empty() ? "" : counted(line.colours.size(), "colour", "colours");
+}
+
+/// What was seen of a line from which capture on; nothing of a single capture.
+std::optional<Chart> history_chart(const LineHistory& history) {
+  if (history.entries.size() < 2) return {};
+  Stays seen("Presence");
+  Stays price("Price without markdown");
+  Stays sizes("Sizes");
+  Stays colours("Colours");
+  for (const HistoryEntry& entry : history.entries) {
+    const Day on = entry.capture.on;
+    seen.add(on, std::string(presence_words(entry.presence)));
+    if (!entry.line) continue;
+    if (entry.line->full_price) price.add(on, span_words(*entry.line->full_price));
+    sizes.add(on, sizes_words(*entry.line));
+    colours.add(on, colour_count(*entry.line));
+  }
+  TimelineChart chart;
+  chart.last = history.entries.back().capture.on;
+  Phrase moved;
+  for (const Stays* each : {&seen, &price, &sizes, &colours}) {
+    if (each->row().stays.empty()) continue;
+    chart.rows.push_back(each->row());
+    if (each->moved()) moved.words(moved.empty() ? "" : ", ").words(each->row().label);
+  }
+  Phrase finding;
+  finding.words(moved.empty() ? "Nothing shown here moved" : "Moved: ").append(moved);
+  return Chart{std::move(finding.words(".")), std::move(chart)};
+}
+
 class HistoryPage {
  public:
   explicit HistoryPage(const LineHistory& history)
@@ -177,6 +224,7 @@ class HistoryPage {
       names.rows.push_back(name_row(entry));
       offers.rows.push_back(offer_row(entry));
     }
+    if (auto chart = history_chart(history_)) offers.charts.push_back(std::move(*chart));
     section.tables = {std::move(names), std::move(offers)};
     return section;
   }

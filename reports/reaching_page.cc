@@ -22,12 +22,17 @@ Rows rows_of(const ReachingReport& report, Reaching reaching) {
   return rows;
 }
 
-Phrase shop_cell(const ReachingShop& row) {
-  Phrase cell;
-  cell.name(row.shop.name.empty() ? row.shop.slug : row.shop.name);
-  if (row.fit != FitRange::regular) cell.words(fmt::format(", {}", to_string(row.fit)));
-  return cell;
+std::string shop_words(const ReachingShop& row) {
+  const std::string& name = row.shop.name.empty() ? row.shop.slug : row.shop.name;
+  return row.fit == FitRange::regular ? name : fmt::format("{}, {}", name, to_string(row.fit));
 }
+
+std::string size_words(const Size& size) {
+  const auto system = system_words(size.system);
+  return system.empty() ? size.label : fmt::format("{} {}", system, size.label);
+}
+
+Phrase shop_cell(const ReachingShop& row) { return Phrase{}.name(shop_words(row)); }
 
 /// The note of a capture of this shop; among sources of several shops its name has to be there.
 std::size_t note_of(const ReachingShop& row, Sighting seen, SourceList& sources) {
@@ -78,6 +83,28 @@ BriefTable found_table(const Rows& rows, std::string key, std::string caption,
   return table;
 }
 
+/// Shops by how much of their range reaches the size; none where stock is not stated.
+std::optional<Chart> reaching_chart(const ReachingReport& report, const Rows& rows) {
+  const auto unknown = [](const ReachingShop* row) { return row->step.stock_unknown > 0; };
+  if (rows.size() < 2 || std::any_of(rows.begin(), rows.end(), unknown)) return {};
+  BarsChart chart;
+  chart.sides = ChartSides::offered_in_stock;
+  const ReachingShop* most = rows.front();
+  const auto share = [](const ReachingShop& row) {
+    return per_mille(row.step.offering, row.lines);
+  };
+  for (const ReachingShop* row : rows) {
+    chart.rows.push_back(
+        {shop_words(*row), share(*row), per_mille(row->step.in_stock, row->lines)});
+    if (share(*row) > share(*most)) most = row;
+  }
+  Phrase finding;
+  finding.figure(size_words(report.size)).words(" is offered most at ").name(shop_words(*most));
+  finding.words(": by ").figure(share_words(most->step.offering, most->lines));
+  finding.words(" of the lines with such sizes.");
+  return Chart{std::move(finding), std::move(chart)};
+}
+
 BriefTable other_table(const Rows& rows, SourceList& sources) {
   BriefTable table;
   table.key = "other_systems";
@@ -107,11 +134,6 @@ BriefTable unseen_table(const Rows& rows, SourceList& sources) {
         {shop_cell(*row), Phrase{}.count(row->unsized), capture_cell(*row, sources)});
   }
   return table;
-}
-
-std::string size_words(const Size& size) {
-  const auto system = system_words(size.system);
-  return system.empty() ? size.label : fmt::format("{} {}", system, size.label);
 }
 
 /// Shops, each once however many fit ranges it has.
@@ -155,7 +177,10 @@ ReportPage reaching_page(const ReachingReport& report) {
   const auto add = [&section](BriefTable table) {
     if (!table.rows.empty()) section.tables.push_back(std::move(table));
   };
-  add(found_table(rows_of(report, Reaching::reaches), "reaches", "Shops that offer it", sources));
+  const Rows reached = rows_of(report, Reaching::reaches);
+  BriefTable found = found_table(reached, "reaches", "Shops that offer it", sources);
+  if (auto chart = reaching_chart(report, reached)) found.charts.push_back(std::move(*chart));
+  add(std::move(found));
   add(found_table(rows_of(report, Reaching::not_found), "not_found", "Looked for, not found",
                   sources));
   add(other_table(rows_of(report, Reaching::other_system), sources));

@@ -7,10 +7,13 @@
 
 namespace rangebook {
 
-std::string share_words(std::uint32_t part, std::uint32_t whole) {
+std::uint32_t per_mille(std::uint32_t part, std::uint32_t whole) {
   constexpr std::uint64_t kPerMille = 1000;
-  if (whole == 0) return "-";
-  return percent_words(static_cast<std::int64_t>((part * kPerMille + whole / 2) / whole), false);
+  return whole == 0 ? 0 : static_cast<std::uint32_t>((part * kPerMille + whole / 2) / whole);
+}
+
+std::string share_words(std::uint32_t part, std::uint32_t whole) {
+  return whole == 0 ? "-" : percent_words(per_mille(part, whole), false);
 }
 
 std::string interval_words(const ShareInterval& interval) {

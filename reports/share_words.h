@@ -9,6 +9,9 @@
 
 namespace rangebook {
 
+/// In tenths of a percent, rounded; 0 of nothing.
+std::uint32_t per_mille(std::uint32_t part, std::uint32_t whole);
+
 /// `16.7%`; `-` of nothing.
 std::string share_words(std::uint32_t part, std::uint32_t whole);
 

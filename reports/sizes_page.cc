@@ -173,6 +173,25 @@ BriefSection summary_section(const SizeReport& report, SourceList& sources) {
   return section;
 }
 
+/// Offered and in stock, size by size; nothing where a line does not say what it has in stock.
+std::optional<Chart> sizes_chart(const SizeTable& sizes, const std::string& name) {
+  const SizeLine* largest = largest_offered(sizes);
+  const auto unknown = [](const SizeLine& line) { return line.step.stock_unknown > 0; };
+  if (largest == nullptr || std::any_of(sizes.sizes.begin(), sizes.sizes.end(), unknown)) return {};
+  StepsChart chart;
+  chart.sides = ChartSides::offered_in_stock;
+  for (const SizeLine& line : sizes.sizes) {
+    chart.steps.push_back({line.step.size.label, per_mille(line.step.offering, sizes.lines),
+                           per_mille(line.step.in_stock, sizes.lines)});
+  }
+  Phrase finding = Phrase{}.words("In ").name(name).words(": ");
+  finding.figure(largest->step.size.label).words(", the largest, is offered by ");
+  finding.figure(share_words(largest->step.offering, sizes.lines)).words(" of ");
+  finding.figure(lines_words(sizes.lines)).words(", in stock in ");
+  finding.figure(share_words(largest->step.in_stock, sizes.lines)).words(".");
+  return Chart{std::move(finding), std::move(chart)};
+}
+
 BriefTable sizes_table(const SizeReport& report, const CategorySizes& category,
                        const SizeTable& sizes, SourceList& sources) {
   BriefTable table;
@@ -199,6 +218,8 @@ BriefTable sizes_table(const SizeReport& report, const CategorySizes& category,
                               : share_cell(step.in_stock, sizes.lines, step.in_stock_interval),
                           Phrase{}.count(step.stock_unknown), since_cell(line.since, sources)});
   }
+  auto chart = sizes_chart(sizes, table_name(report, category, sizes));
+  if (chart) table.charts.push_back(std::move(*chart));
   return table;
 }
 
