@@ -16,6 +16,7 @@ using Sentence = PolicySentence;
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 
 constexpr std::string_view kLong = "It is long for the time until dispatch.";
+constexpr std::string_view kShortest = "It is the shortest time.";
 constexpr int kLongHandling = 10;
 
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
@@ -159,7 +160,10 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (doubt_.empty() && line_places_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
-  const bool names_delivery = s.has_any(R::delivery, R::kind, R::region) && !s.has(R::smaller);
+  // "Express: 9.90. Order by noon and it is delivered tomorrow": still of express
+  const bool same = !last_.kind.empty() && s.has(R::next_day) && !s.has(R::money);
+  const bool names_delivery =
+      (s.has_any(R::kind, R::region) || (s.has(R::delivery) && !same)) && !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
   auto clauses = clauses_of(s);
   bool named = false;
@@ -184,7 +188,12 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
   for (std::size_t i = 0; i < clause.part.marks.size(); ++i) {
     const auto& mark = clause.part.marks[i];
     if (mark.role == R::next_day) {
-      if (!clause.part.has(R::span)) {
+      const bool fuller =
+          mark.span.unit == DayUnit::days &&
+          std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
+            return one.role == R::next_day && one.span.unit == DayUnit::working_days;
+          });
+      if (!fuller && !clause.part.has(R::span)) {
         claim(s, clause.option, "transit", value_text(mark.span), {}, true);
       }
       continue;
@@ -224,7 +233,10 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
       }
       continue;
     }
-    claim(s, clause.option, "transit", value_text(span));
+    const auto* from = last_before(clause.part, R::from, mark.begin);
+    const bool shortest = from != nullptr && from->end == mark.begin && span.min == span.max;
+    claim(s, clause.option, "transit", value_text(span),
+          shortest ? std::string(kShortest) : std::string{});
     if (counted && event->value == "dispatch") claim(s, clause.option, "transit_from", "dispatch");
     if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
   }

@@ -16,6 +16,7 @@ using Sentence = PolicySentence;
 
 constexpr std::string_view kStarting = "The amount is where prices start.";
 constexpr std::string_view kPerItem = "The fee is for each item.";
+constexpr std::string_view kAdded = "The amount comes on top of another one.";
 constexpr std::string_view kBeyond = "It is free beyond a value that was not understood.";
 constexpr std::string_view kCondition = "It is free under a condition.";
 
@@ -40,6 +41,20 @@ bool is_range_word(std::string_view word) {
   static constexpr std::string_view kWords[] = {"-",  "to",  "bis", "and",    "und", "a",
                                                 "et", "tot", "en",  "jusqu'", "up",  "y"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+}
+
+/// "10.00 off": no fee.
+bool is_reduction(const Sentence& part, std::uint32_t at) {
+  return word_between(part, at, at + 2,
+                      {"off", "discount", "rabatt", "nachlass", "remise", "reduction", "korting",
+                       "descuento", "gutschein", "voucher"});
+}
+
+/// "an additional 3.00", "3.00 extra"
+bool is_added(const Sentence& part, std::uint32_t at) {
+  return word_between(part, at < 3 ? 0 : at - 3, at + 4,
+                      {"additional", "extra", "zusatzlich", "zusatzliche", "zusatzlichen",
+                       "supplementaire", "supplementaires", "adicional", "adicionales"});
 }
 
 /// Why "free" may not hold for everybody; empty where it does.
@@ -76,6 +91,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
                            s.has_any(R::free, R::order) && !s.has(R::negation);
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
+    if (is_reduction(part, mark.end)) continue;
     const auto* over = close_before(part, R::over, mark.begin, 3);
     const auto* under = close_before(part, R::under, mark.begin, 3);
     const bool joined = over == nullptr && under == nullptr && i + 1 < amounts.size() &&
@@ -168,6 +184,7 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     const auto& fee = clause.fees.front();
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
     if (s.has(R::per_item)) doubt = kPerItem;
+    if (is_added(clause.part, fee.at)) doubt = kAdded;
     if (s.has(R::minimum_order) && clause.part.has(R::minimum_order)) {
       claim(s, clause.option, "minimum_order", value_text(Threshold{fee.amount, true}));
     } else {

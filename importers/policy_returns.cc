@@ -16,6 +16,7 @@ using Sentence = PolicySentence;
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kLegal =
     "The sentence speaks of the legal right, not of the shop's own.";
+constexpr std::string_view kOneWay = "The sentence speaks of one way back.";
 constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 
 std::optional<CountedFrom> counted_from(std::string_view event) {
@@ -51,6 +52,14 @@ const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
                  !between(s, R::span, event->end, span.begin)
              ? event
              : nullptr;
+}
+
+/// One time, longer than the 14 days of Directive 2011/83/EU article 9: the shop's own.
+bool exceeds_law(const Sentence& s) {
+  const auto* span = s.first(R::span);
+  if (span == nullptr || next_after(s, R::span, span->end) != nullptr) return false;
+  const int days = span->span.max.value_or(0) * (span->span.unit == DayUnit::days ? 1 : 0);
+  return days > 14 && days <= 100;
 }
 
 /// "unless the goods are faulty"
@@ -104,6 +113,12 @@ void ReturnRules::read_legal(const Sentence& s) {
       next_after(s, R::span, first->end) != nullptr) {
     return read_rules(part_of(s, first->end, static_cast<std::uint32_t>(s.tokens.size())));
   }
+  // "Besides your legal rights we give you 60 days"
+  if (beside != nullptr && first != nullptr &&
+      word_between(s, legal->end, first->begin, {"we", "our", "wir", "unser", "nous", "wij"})) {
+    return read_rules(part_of(s, legal->end, static_cast<std::uint32_t>(s.tokens.size())));
+  }
+  if (exceeds_law(s)) return read_rules(s);
   for (const auto& mark : s.marks) {
     const bool window = mark.role == R::span && mark.span.max && mark.span.min == mark.span.max;
     if (!window || *mark.span.max < 7) continue;
@@ -200,7 +215,7 @@ void ReturnRules::read_spans(const Sentence& s) {
   }
   const auto* can = s.first(R::no_limit);
   if (can != nullptr && windows == 0 && s.has(R::returns) && !s.has(R::negation)) {
-    claim(s, "window", "no limit");
+    claim(s, "window", "no limit", s.has(R::method) ? std::string(kOneWay) : std::string{});
   }
 }
 
@@ -260,11 +275,19 @@ void ReturnRules::read_refund(const Sentence& s) {
       !(s.has(R::credit) && s.has(R::only))) {
     return;
   }
-  const bool refuses = s.has(R::negation);
-  if (s.has(R::original) && !refuses && s.has_any(R::refund, R::refund_act)) {
+  const auto* original = s.first(R::original);
+  const bool to_card = original != nullptr && !clause_around(s, *original).has(R::negation);
+  const auto* denied = last_before(s, R::negation, static_cast<std::uint32_t>(s.tokens.size()));
+  const auto* credit = denied == nullptr ? nullptr : next_after(s, R::credit, denied->end);
+  const auto* refund = denied == nullptr ? nullptr : s.first(R::refund);
+  // "Money is not given back, you get a voucher"
+  const bool credit_only = credit != nullptr && refund != nullptr && !s.has(R::item) &&
+                           clause_around(s, *refund).has(R::negation) &&
+                           !clause_around(s, *credit).has_any(R::negation, R::refund);
+  if (to_card && s.has_any(R::refund, R::refund_act)) {
     claim(s, "refund",
           s.has(R::credit) && !s.has(R::only) ? "original payment, credit" : "original payment");
-  } else if (s.has(R::credit) && s.has(R::only) && !s.has(R::item)) {
+  } else if (credit_only || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
   }
   // "we refund, without the delivery fee"

@@ -77,7 +77,7 @@ inline bool is_joint(const PolicySentence& s, std::size_t at) {
   static constexpr std::string_view kJoints[] = {
       "and", "or",   "but",      "while", "whereas", "und",     "oder",  "aber",   "et",
       "ou",  "mais", "en",       "of",    "maar",    "however", "sowie", "tandis", "alternatively",
-      "y",   "pero", "mientras", "o"};
+      "y",   "pero", "mientras", "o",     "puis",    "then",    "dann"};
   return std::find(std::begin(kJoints), std::end(kJoints), word) != std::end(kJoints);
 }
 

@@ -153,7 +153,12 @@ class PolicyReader {
   }
 
   void read_sentence(PolicySentence s) {
-    if (question_ && question_->has(R::day) && !s.question()) s = joined(*question_, s);
+    const bool condition =
+        question_ && question_->has(R::money) && question_->has_any(R::over, R::from, R::or_more);
+    if (question_ && (question_->has(R::day) || condition) && !s.question()) {
+      s = joined(*question_, s);
+      if (condition) question_.reset();
+    }
     if (s.question()) {
       question_ = std::move(s);
       return;
@@ -177,7 +182,8 @@ class PolicyReader {
     if (s.text.ends_with(':')) returns_.open_list(s);
   }
 
-  /// "Bought between .. and ..? Then you have until ..": one statement.
+  /// "Bought between .. and ..? Then you have until ..", "Over 50? Then we send it free": one
+  /// statement.
   PolicySentence joined(const PolicySentence& first, const PolicySentence& second) const {
     PolicySentence s = second;
     s.text = first.text.substr(0, first.text.size() - 1) + ", " + second.text;
@@ -200,7 +206,8 @@ class PolicyReader {
         given || (topic_ == Topic::returns && !s.has_any(R::money, R::kind, R::refund) &&
                   (s.has(R::need) || (s.has(R::have) && s.has(R::span)) ||
                    (returns_.is_asked() && s.has(R::span) && s.has(R::event))));
-    const bool returns = speaks_of_returns(s) || way_back || kept;
+    const bool legal = s.has(R::statutory) && s.has(R::span) && !s.has_any(R::kind, R::dispatch);
+    const bool returns = speaks_of_returns(s) || way_back || kept || legal;
     const bool delivery = speaks_of_delivery(s);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
         s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
@@ -241,8 +248,11 @@ class PolicyReader {
     bool both = false;
     for (const auto& [from, to] : parts) {
       const auto part = part_of(s, from, to);
-      const bool returns = speaks_of_returns(part);
-      const bool delivery = part.has_any(R::delivery, R::kind);
+      // "Returns within 21 days, postage is paid by the customer"
+      const bool way_back = !topics.empty() && topics.back() == Topic::returns &&
+                            part.has(R::payer) && !part.has_any(R::money, R::free);
+      const bool returns = speaks_of_returns(part) || way_back;
+      const bool delivery = part.has_any(R::delivery, R::kind) && !way_back;
       both = both || (returns && delivery);
       topics.push_back(returns          ? Topic::returns
                        : delivery       ? Topic::delivery

@@ -38,6 +38,7 @@ TEST(PolicyText, FreshTexts) { expect_floors("fresh.txt"); }
 TEST(PolicyText, LaterFreshTexts) { expect_floors("fresh_2.txt"); }
 TEST(PolicyText, OtherVoices) { expect_floors("voices.txt"); }
 TEST(PolicyText, LaterOtherVoices) { expect_floors("voices_2.txt"); }
+TEST(PolicyText, PlainTexts) { expect_floors("plain.txt"); }
 
 }  // namespace
 }  // namespace rangebook

@@ -32,23 +32,46 @@ void set_stored_field(Terms& terms, std::string_view field, std::string_view val
   }
 }
 
+/// One row of `field, value, sentence, document, byte, confidence`.
+void take_field(Terms& terms, const Statement& row) {
+  const std::string field(row.text(0));
+  set_stored_field(terms, field, row.text(1));
+  TermsEvidence evidence;
+  evidence.sentence = row.text(2);
+  evidence.document = row.text(3);
+  evidence.byte = static_cast<std::uint64_t>(row.integer(4));
+  evidence.confidence = parse_terms_confidence(row.text(5)).value_or(TermsConfidence::stated);
+  terms.evidence[field] = std::move(evidence);
+}
+
 Terms read_version(const Database& database, std::int64_t version) {
   Terms terms;
   auto rows = database.prepare(
       "SELECT field, value, sentence, document, byte, confidence FROM terms_field "
       "WHERE terms_id = ?1 ORDER BY field");
   rows.bind(1, version);
-  while (rows.step()) {
-    const std::string field(rows.text(0));
-    set_stored_field(terms, field, rows.text(1));
-    TermsEvidence evidence;
-    evidence.sentence = rows.text(2);
-    evidence.document = rows.text(3);
-    evidence.byte = static_cast<std::uint64_t>(rows.integer(4));
-    evidence.confidence = parse_terms_confidence(rows.text(5)).value_or(TermsConfidence::stated);
-    terms.evidence[field] = std::move(evidence);
-  }
+  while (rows.step()) take_field(terms, rows);
   return terms;
+}
+
+/// Adds one part, as the newest version up to `on` that speaks of it has it. The day of that
+/// version; nothing where there is none. `delivery.` to `delivery/` are the fields of delivery.
+std::optional<Day> read_part(const Database& database, std::int64_t shop, Day on, bool delivery,
+                             Terms& terms) {
+  auto rows = database.prepare(
+      "SELECT f.field, f.value, f.sentence, f.document, f.byte, f.confidence, v.observed_on "
+      "FROM (SELECT id, observed_on FROM terms WHERE shop_id = ?1 AND observed_on <= ?2 AND EXISTS "
+      "  (SELECT 1 FROM terms_field WHERE terms_id = id AND (field >= 'delivery.' AND "
+      "   field < 'delivery/') = ?3) ORDER BY observed_on DESC LIMIT 1) v "
+      "JOIN terms_field f ON f.terms_id = v.id "
+      "WHERE (f.field >= 'delivery.' AND f.field < 'delivery/') = ?3 ORDER BY f.field");
+  rows.bind(1, shop).bind(2, to_string(on)).bind(3, std::int64_t{delivery});
+  std::optional<Day> day;
+  while (rows.step()) {
+    take_field(terms, rows);
+    if (!day) day = parse_day(rows.text(6));
+  }
+  return day;
 }
 
 /// Replaces what the version says of a field; an empty value removes it.
@@ -228,7 +251,13 @@ TermsInForce terms_in_force(const Shop& shop, const std::vector<TermsVersion>& v
 }
 
 TermsInForce terms_in_force(const Book& book, const ShopRecord& shop, Day on) {
-  return terms_in_force(shop.shop, terms_versions(book, shop), on);
+  TermsInForce result;
+  result.shop = shop.shop;
+  result.terms.shop = shop.shop.slug;
+  result.delivery_on = read_part(book.database(), shop.id, on, true, result.terms);
+  result.returns_on = read_part(book.database(), shop.id, on, false, result.terms);
+  result.terms.observed = std::max(result.delivery_on, result.returns_on);
+  return result;
 }
 
 std::vector<OpenDoubt> open_doubts(const Book& book, const ShopRecord& shop) {
