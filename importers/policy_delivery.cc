@@ -183,6 +183,29 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   read_extras(s, option);
 }
 
+namespace {
+
+/// Whether a span is the time until the order leaves; `counted`: it says from when it counts.
+bool until_dispatch(const PolicySentence& s, const PolicySentence& part, const PolicyMark& mark,
+                    bool counted) {
+  bool dispatch = false;
+  for (const auto& other : part.marks) {
+    if (other.end > mark.begin) break;
+    if (other.role == R::dispatch) dispatch = true;
+    if (other.role == R::delivery) dispatch = false;
+  }
+  for (const auto& other : part.marks) {
+    const bool behind = other.begin >= mark.end && other.begin <= mark.end + 3;
+    if (!behind) continue;
+    if (other.role == R::delivery) dispatch = false;
+    if (other.role == R::dispatch) dispatch = true;
+  }
+  const bool elsewhere = !counted && s.first(R::dispatch) != nullptr;
+  return dispatch || (elsewhere && !part.has_any(R::kind) && !part.has(R::delivery));
+}
+
+}  // namespace
+
 void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
   if (s.has(R::negation) && s.has(R::outside)) return;
   for (std::size_t i = 0; i < clause.part.marks.size(); ++i) {
@@ -200,26 +223,10 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     }
     if (mark.role != R::span || mark.span.unit == DayUnit::months) continue;
     if (mark.span.max.value_or(0) > 60) continue;
-    bool dispatch = false;
-    for (const auto& other : clause.part.marks) {
-      if (other.end > mark.begin) break;
-      if (other.role == R::dispatch) dispatch = true;
-      if (other.role == R::delivery) dispatch = false;
-    }
-    for (const auto& other : clause.part.marks) {
-      const bool behind = other.begin >= mark.end && other.begin <= mark.end + 3;
-      if (!behind) continue;
-      if (other.role == R::delivery) dispatch = false;
-      if (other.role == R::dispatch) dispatch = true;
-    }
-    const auto* sent = s.first(R::dispatch);
     const auto* event = clause.part.first(R::event);
     const bool counted =
         event != nullptr && event->begin >= mark.end && event->begin < mark.end + 6;
-    if (!dispatch && sent != nullptr && !counted && !clause.part.has_any(R::kind) &&
-        !clause.part.has(R::delivery)) {
-      dispatch = true;
-    }
+    bool dispatch = until_dispatch(s, clause.part, mark, counted);
     if (counted && event->value == "dispatch") dispatch = false;
     DaySpan span = mark.span;
     if (mark.open && span.min == span.max) span.min.reset();
