@@ -18,13 +18,6 @@
 namespace rangebook {
 namespace {
 
-/// Empty when the word is one of the formats.
-std::string format_fault(const std::string& word, const std::vector<std::string>& formats) {
-  if (std::find(formats.begin(), formats.end(), word) != formats.end()) return {};
-  return "\"" + word + "\" is no format here." + did_you_mean(word, formats) +
-         " There are: " + joined(formats) + ".";
-}
-
 class CommandLine {
  public:
   CommandLine() {
@@ -63,12 +56,7 @@ class CommandLine {
     return sub;
   }
   void add_output(CLI::App* sub, const std::vector<std::string>& formats) {
-    sub->add_option("--format", words_.output.format, "Form of the output: " + joined(formats))
-        ->check([formats](const std::string& word) { return format_fault(word, formats); })
-        ->type_name("FORM")
-        ->capture_default_str();
-    sub->add_option("--out", words_.output.file, "Write to this file")->type_name("FILE");
-    add_output_style(*sub, formats, words_.output);
+    rangebook::add_output(*sub, formats, words_.output);
   }
   void add_profile(CLI::App* sub) {
     sub->add_option("--profile", words_.profile,

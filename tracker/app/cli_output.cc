@@ -1,22 +1,29 @@
-// Both change how figures look, never what they are.
+// All change how figures look, never what they are.
 #include "tracker/app/cli_output.h"
 
 #include <algorithm>
 
 #include "reports/number_style.h"
+#include "schema/nearest_word.h"
+#include "tracker/app/scope_words.h"
 
 namespace rangebook {
 namespace {
+
+/// Empty when the word is one of the formats.
+std::string format_fault(const std::string& word, const std::vector<std::string>& formats) {
+  if (std::find(formats.begin(), formats.end(), word) != formats.end()) return {};
+  return "\"" + word + "\" is no format here." + did_you_mean(word, formats) +
+         " There are: " + joined(formats) + ".";
+}
 
 std::string locale_fault(const std::string& tag) {
   if (NumberStyle::of(tag)) return {};
   return "\"" + tag + "\" is no locale that is known here; write it as de-DE or en-IE.";
 }
 
-}  // namespace
-
-void add_output_style(CLI::App& sub, const std::vector<std::string>& formats,
-                      OutputChoice& output) {
+/// `--bom` and `--locale`.
+void add_style(CLI::App& sub, const std::vector<std::string>& formats, OutputChoice& output) {
   const auto has = [&formats](std::string_view form) {
     return std::find(formats.begin(), formats.end(), form) != formats.end();
   };
@@ -33,6 +40,17 @@ void add_output_style(CLI::App& sub, const std::vector<std::string>& formats,
         ->check(locale_fault)
         ->type_name("TAG");
   }
+}
+
+}  // namespace
+
+void add_output(CLI::App& sub, const std::vector<std::string>& formats, OutputChoice& output) {
+  sub.add_option("--format", output.format, "Form of the output: " + joined(formats))
+      ->check([formats](const std::string& word) { return format_fault(word, formats); })
+      ->type_name("FORM")
+      ->capture_default_str();
+  sub.add_option("--out", output.file, "Write to this file")->type_name("FILE");
+  add_style(sub, formats, output);
 }
 
 }  // namespace rangebook

@@ -1,4 +1,4 @@
-// The words that say how figures are written.
+// The words that say in which form, where to and how figures are written.
 #pragma once
 
 #include <CLI/CLI.hpp>
@@ -9,7 +9,8 @@
 
 namespace rangebook {
 
-/// `--bom` where there is CSV, `--locale` where there are forms for people.
-void add_output_style(CLI::App& sub, const std::vector<std::string>& formats, OutputChoice& output);
+/// `--format` with one of `formats`, `--out`; `--bom` where there is CSV, `--locale` where there
+/// are forms for people.
+void add_output(CLI::App& sub, const std::vector<std::string>& formats, OutputChoice& output);
 
 }  // namespace rangebook

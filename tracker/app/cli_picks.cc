@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
 
 #include "schema/nearest_word.h"
 #include "tracker/app/cli_output.h"
@@ -113,16 +112,7 @@ class PickCommands {
     return sub;
   }
   void output(CLI::App* sub, const std::vector<std::string>& forms) {
-    sub->add_option("--format", said_->output.format, "Form of the output: " + joined(forms))
-        ->check([forms](const std::string& word) -> std::string {
-          if (std::find(forms.begin(), forms.end(), word) != forms.end()) return {};
-          return "\"" + word + "\" is no format here." + did_you_mean(word, forms) +
-                 " There are: " + joined(forms) + ".";
-        })
-        ->type_name("FORM")
-        ->capture_default_str();
-    sub->add_option("--out", said_->output.file, "Write to this file")->type_name("FILE");
-    add_output_style(*sub, forms, said_->output);
+    add_output(*sub, forms, said_->output);
   }
   /// What both `add` and `change` can say.
   void facts(CLI::App* sub, const std::string& day, const std::string& review) {
