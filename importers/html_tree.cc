@@ -123,6 +123,10 @@ void HtmlTree::copy(const void* document) {
   }
 }
 
+std::span<const HtmlAttribute> HtmlTree::attributes(HtmlId id) const {
+  return std::span(attributes_).subspan(nodes_[id].first_attribute, nodes_[id].attributes);
+}
+
 std::optional<std::string_view> HtmlTree::attribute(HtmlId id, std::string_view name) const {
   const HtmlNode& node = nodes_[id];
   for (std::uint32_t i = 0; i < node.attributes; ++i) {

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -49,6 +50,8 @@ class HtmlTree {
   bool is(HtmlId id, std::string_view name) const { return nodes_[id].name == name; }
   /// The value of an attribute (name in lower case), references replaced.
   std::optional<std::string_view> attribute(HtmlId id, std::string_view name) const;
+  /// All attributes of an element, names in lower case.
+  std::span<const HtmlAttribute> attributes(HtmlId id) const;
   bool has(HtmlId id, std::string_view name) const { return attribute(id, name).has_value(); }
   /// All text inside, as `textContent`; without scripts and styles. At most kMaxElementText bytes.
   std::string text(HtmlId id) const;

@@ -2,11 +2,14 @@
 #include "importers/markup_source.h"
 
 #include <iterator>
+#include <utility>
+
+#include "importers/older_vocabularies.h"
 
 namespace rangebook {
 
-void MarkupSource::add(const MarkupItems& items) {
-  const auto added = add_items(tree, items);
+void MarkupSource::add(MarkupItems items) {
+  const auto added = add_items(tree, in_schema_org_terms(std::move(items)));
   roots.insert(roots.end(), added.begin(), added.end());
 }
 

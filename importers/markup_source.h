@@ -23,7 +23,7 @@ class MarkupSource {
   JsonTree tree;
   std::vector<JsonId> roots;
 
-  void add(const MarkupItems& items);
+  void add(MarkupItems items);
   void find_products(std::string_view language);
   void open_rows(const PageFrame& frame);
 

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "importers/byte_search.h"
 #include "importers/html_tree.h"
@@ -18,11 +19,11 @@
 namespace rangebook {
 namespace {
 
-void add_items(PageSyntaxes& found, PageSyntax syntax, const MarkupItems& items,
-               const PageFrame& frame, std::string_view language) {
+void add_items(PageSyntaxes& found, PageSyntax syntax, MarkupItems items, const PageFrame& frame,
+               std::string_view language) {
   if (items.empty()) return;
   MarkupSource source;
-  source.add(items);
+  source.add(std::move(items));
   source.find_products(language);
   source.open_rows(frame);
   found.summary +=

@@ -17,6 +17,15 @@ constexpr std::size_t kMaxPrefixes = 1000;
 constexpr auto kAttributes = std::to_array<std::string_view>(
     {"property", "typeof", "vocab", "prefix", "about", "resource", "rel"});
 
+// Those of the RDFa initial context (W3C, rdfa-1.1) under which product facts are written.
+constexpr auto kInitialPrefixes = std::to_array<std::pair<std::string_view, std::string_view>>(
+    {{"schema", "http://schema.org/"},
+     {"gr", "http://purl.org/goodrelations/v1#"},
+     {"v", "http://rdf.data-vocabulary.org/#"},
+     {"foaf", "http://xmlns.com/foaf/0.1/"},
+     {"rdfs", "http://www.w3.org/2000/01/rdf-schema#"},
+     {"dc", "http://purl.org/dc/terms/"}});
+
 struct Prefix {
   std::string name;  ///< lower case
   std::string address;
@@ -40,7 +49,9 @@ std::string lower(std::string_view text) {
 class Reader {
  public:
   explicit Reader(const HtmlTree& tree) : tree_(tree) {
-    prefixes_.push_back({"schema", "http://schema.org/"});
+    for (const auto& [name, address] : kInitialPrefixes) {
+      prefixes_.push_back({std::string(name), std::string(address)});
+    }
     scopes_.push_back({.end = static_cast<HtmlId>(tree.size()), .prefixes = prefixes_.size()});
   }
 
@@ -66,9 +77,10 @@ class Reader {
   std::vector<std::string> relations(HtmlId at, const std::string& vocabulary) const;
   std::optional<std::string_view> address_of(HtmlId at) const;
   bool matters(HtmlId at) const;
+  void declare_namespaces(HtmlId at);
   void relate(HtmlId at, Scope& scope, std::optional<std::size_t> thing);
   void state(HtmlId at, std::size_t subject, std::vector<std::string> properties,
-             std::optional<std::size_t> thing);
+             std::optional<std::size_t> thing, bool related);
   void add(std::size_t item, MarkupValue value) {
     if (!value.names.empty()) items_[item].values.push_back(std::move(value));
   }
@@ -86,6 +98,16 @@ void Reader::read_prefixes(std::string_view value) {
     std::string name = lower(words[i]);
     if (!name.empty() && name.back() == ':') name.pop_back();
     prefixes_.push_back({std::move(name), words[i + 1]});
+  }
+}
+
+// `xmlns:gr="..."`, how prefixes were declared before `prefix`.
+void Reader::declare_namespaces(HtmlId at) {
+  constexpr std::string_view kStart = "xmlns:";
+  for (const auto& attribute : tree_.attributes(at)) {
+    if (!attribute.name.starts_with(kStart) || prefixes_.size() >= kMaxPrefixes) continue;
+    prefixes_.push_back(
+        {lower(attribute.name.substr(kStart.size())), std::string(attribute.value)});
   }
 }
 
@@ -129,8 +151,10 @@ std::optional<std::string_view> Reader::address_of(HtmlId at) const {
   return href ? href : tree_.attribute(at, "src");
 }
 
+// Beside `rel` (`related`) a property has the text, since the address belongs to the relation.
 void Reader::state(HtmlId at, std::size_t subject, std::vector<std::string> properties,
-                   std::optional<std::size_t> thing) {
+                   std::optional<std::size_t> thing, bool related) {
+  if (properties.empty()) return;
   MarkupValue value{.names = std::move(properties)};
   const auto content = tree_.attribute(at, "content");
   const auto resource = tree_.attribute(at, "resource");
@@ -138,45 +162,54 @@ void Reader::state(HtmlId at, std::size_t subject, std::vector<std::string> prop
     value.item = thing;
   } else if (content) {
     value.text = *content;
-  } else if (resource) {
+  } else if (resource && !related) {
     value.text = *resource;
     value.reference = true;
-  } else if (const auto address = address_of(at)) {
+  } else if (const auto address = address_of(at); address && !related) {
     value.text = *address;
   } else {
-    value.text = element_value(tree_, at);
+    value.text = related ? tree_.text(at) : element_value(tree_, at);
   }
   add(subject, std::move(value));
 }
 
 // A `rel` without a vocabulary is about links (`nofollow`), not about things.
 std::vector<std::string> Reader::relations(HtmlId at, const std::string& vocabulary) const {
-  if (tree_.has(at, "property")) return {};
-  auto out = names(at, "rel", vocabulary);
+  const bool stated = tree_.has(at, "property");
+  auto out = names(at, "rel", stated ? std::string() : vocabulary);
   std::erase_if(out, [](const std::string& name) { return name.find(':') == name.npos; });
   return out;
 }
 
 bool Reader::matters(HtmlId at) const {
-  return std::any_of(kAttributes.begin(), kAttributes.end(),
-                     [&](std::string_view name) { return tree_.has(at, name); });
+  const auto all = tree_.attributes(at);
+  const bool declares = std::any_of(all.begin(), all.end(), [](const HtmlAttribute& attribute) {
+    return attribute.name.starts_with("xmlns:");
+  });
+  return declares || std::any_of(kAttributes.begin(), kAttributes.end(),
+                                 [&](std::string_view name) { return tree_.has(at, name); });
 }
 
 void Reader::relate(HtmlId at, Scope& scope, std::optional<std::size_t> thing) {
-  const auto subject = scopes_.back().item;
+  const auto outer = scopes_.back().item;
   if (thing) {
-    if (subject && !scope.pending.empty()) {
-      add(*subject, {.names = scope.pending, .text = {}, .item = thing});
+    if (outer && !scope.pending.empty()) {
+      add(*outer, {.names = scope.pending, .text = {}, .item = thing});
     }
     scope.item = thing;
     scope.pending.clear();
   }
   auto found = relations(at, scope.vocabulary);
+  const bool about = tree_.has(at, "about");
+  const auto subject = about ? thing : outer;
   if (!subject || found.empty()) return;
-  if (thing && !tree_.has(at, "about")) {
+  const auto resource = tree_.attribute(at, "resource");
+  if (thing && !about) {
     add(*subject, {.names = std::move(found), .text = {}, .item = thing});
-  } else if (tree_.has(at, "href") || tree_.has(at, "src")) {
-    add(*subject, {.names = std::move(found), .text = element_value(tree_, at)});
+  } else if (resource) {
+    add(*subject, {.names = std::move(found), .text = std::string(*resource), .reference = true});
+  } else if (const auto address = address_of(at)) {
+    add(*subject, {.names = std::move(found), .text = std::string(*address)});
   } else {
     scope.pending = std::move(found);
   }
@@ -186,6 +219,7 @@ void Reader::visit(HtmlId at) {
   if (!matters(at)) return;
   Scope scope = scopes_.back();
   scope.end = tree_[at].end;
+  declare_namespaces(at);
   if (const auto prefix = tree_.attribute(at, "prefix")) read_prefixes(*prefix);
   scope.prefixes = prefixes_.size();
   if (const auto vocabulary = tree_.attribute(at, "vocab")) {
@@ -200,11 +234,13 @@ void Reader::visit(HtmlId at) {
   std::optional<std::size_t> thing;
   if (typed || about || named) thing = thing_at(at, names(at, "typeof", scope.vocabulary));
   auto properties = names(at, "property", scope.vocabulary);
+  const bool related = !relations(at, scope.vocabulary).empty();
   relate(at, scope, thing);
   // Beside `about`, a property is one of the thing named there.
   const auto subject = about && !typed ? thing : scopes_.back().item;
   scopes_.push_back(std::move(scope));
-  if (subject) state(at, *subject, std::move(properties), typed && !about ? thing : std::nullopt);
+  if (!subject) return;
+  state(at, *subject, std::move(properties), typed && !about ? thing : std::nullopt, related);
 }
 
 }  // namespace

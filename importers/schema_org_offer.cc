@@ -78,17 +78,23 @@ struct Prices {
   }
 };
 
+// UN/CEFACT Recommendation 20: one, piece, each; from memory.
+bool is_piece(std::string_view unit) {
+  return unit.empty() || unit == "C62" || unit == "H87" || unit == "EA";
+}
+
 // A price per kilogram, per metre, per year: a reference quantity other than one piece.
 bool is_per_measure(const LinkedData& data, JsonId specification) {
   const JsonId quantity = data.first(specification, "referenceQuantity");
-  if (quantity == 0) return false;
+  if (quantity == 0) return !is_piece(data.text(specification, "unitCode"));
   const auto value = data.text(quantity, "value");
-  const auto unit = data.text(quantity, "unitCode");
-  const bool piece = unit.empty() || unit == "C62" || unit == "H87" || unit == "EA";
-  return !piece || !(value.empty() || value == "1");
+  return !is_piece(data.text(quantity, "unitCode")) || !(value.empty() || value == "1");
 }
 
-bool is_one(std::string_view count) { return count.empty() || count == "0" || count == "1"; }
+bool is_one(std::string_view written) {
+  const auto count = written.empty() ? written : without_zeros(written);
+  return count.empty() || count == "0" || count == "1";
+}
 
 // A price that holds only from several pieces on.
 bool is_for_quantity(const LinkedData& data, JsonId specification) {
@@ -148,9 +154,22 @@ bool is_aggregate(const LinkedData& data, JsonId offer) {
 constexpr std::string_view kTypeItIn =
     "Type the price of each variant into a CSV, or save the page with the variant chosen.";
 
+// The end of a range: of an AggregateOffer, else of a PriceSpecification.
+JsonId range_end(const LinkedData& data, JsonId offer, std::string_view of_offer,
+                 std::string_view of_specification) {
+  const JsonId stated = data.first(offer, of_offer);
+  if (stated != 0) return stated;
+  for (const JsonId specification : data.values(offer, "priceSpecification")) {
+    if (!data.is_object(specification) || is_special(data, specification)) continue;
+    const JsonId end = data.first(specification, of_specification);
+    if (end != 0) return end;
+  }
+  return 0;
+}
+
 void doubt_range(const LinkedData& data, JsonId offer, OfferFacts& facts) {
-  const JsonId low_value = data.first(offer, "lowPrice");
-  const JsonId high_value = data.first(offer, "highPrice");
+  const JsonId low_value = range_end(data, offer, "lowPrice", "minPrice");
+  const JsonId high_value = range_end(data, offer, "highPrice", "maxPrice");
   if (low_value == 0 && high_value == 0) return;
   const std::string low = low_value == 0 ? "" : price_text(data, low_value);
   const std::string high = high_value == 0 ? "" : price_text(data, high_value);
@@ -191,6 +210,17 @@ void doubt_other_business(const LinkedData& data, JsonId offer, OfferFacts& fact
   facts.full_price.clear();
 }
 
+// A level with a least number has that many at least; nothing else is known of one that has none.
+std::string level_of(const LinkedData& data, JsonId level) {
+  std::string value = word_cell(data, level, "value");
+  if (value.empty()) value = word_cell(data, level, "minValue");
+  const std::string most = word_cell(data, level, "maxValue");
+  if (!value.empty()) value = without_zeros(value);
+  const bool stated = data.first(level, "value") != 0;
+  if (stated || (!value.empty() && value != "0")) return value;
+  return !most.empty() && without_zeros(most) == "0" ? "0" : "";
+}
+
 std::string stock_of(const LinkedData& data, JsonId offer) {
   const JsonId availability = data.first(offer, "availability");
   if (availability != 0) {
@@ -199,7 +229,7 @@ std::string stock_of(const LinkedData& data, JsonId offer) {
   }
   const JsonId level = data.first(offer, "inventoryLevel");
   if (level == 0) return {};
-  return data.is_object(level) ? word_cell(data, level, "value") : clean_text(data.text(level));
+  return data.is_object(level) ? level_of(data, level) : clean_text(data.text(level));
 }
 
 // "1.5e3" is digits "15" with the point behind `point` of them.
