@@ -10,6 +10,7 @@
 #include "reports/brief_sources.h"
 #include "reports/wording.h"
 #include "schema/names.h"
+#include "schema/shop_name.h"
 
 namespace rangebook {
 namespace {
@@ -53,10 +54,6 @@ constexpr std::string_view kCapturedCaution =
 constexpr std::string_view kRightsCaution =
     "Statutory rights differ by country: check local law and the shop's own page.";
 constexpr std::string_view kInventedCaution = "This data is invented.";
-
-std::string_view shop_words(const Brief& brief) {
-  return brief.shop.name.empty() ? brief.shop.slug : brief.shop.name;
-}
 
 }  // namespace
 
@@ -104,7 +101,7 @@ ReportPage page_of(const Brief& brief) {
   page.kind = "Range brief";
   page.skip = "Skip to the brief";
   page.title = brief_title(brief);
-  page.heading.name(shop_words(brief));
+  page.heading.name(shop_name(brief.shop));
   page.under.name(capture_words(brief.to, brief.from)).words(" against ");
   page.under.name(capture_words(brief.from, brief.to));
   page.dates = dates(" captured ", ", ");
@@ -124,8 +121,8 @@ std::string brief_markdown(const Brief& brief) { return page_markdown(page_of(br
 std::string brief_html(const Brief& brief) { return page_html(page_of(brief)); }
 
 std::string brief_title(const Brief& brief) {
-  return fmt::format("{}: {} against {}", shop_words(brief), capture_words(brief.to, brief.from),
-                     capture_words(brief.from, brief.to));
+  return fmt::format("{}: {} against {}", shop_name(brief.shop),
+                     capture_words(brief.to, brief.from), capture_words(brief.from, brief.to));
 }
 
 }  // namespace rangebook

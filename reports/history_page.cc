@@ -9,6 +9,7 @@
 #include "reports/link_list.h"
 #include "reports/seen_line.h"
 #include "reports/wording.h"
+#include "schema/shop_name.h"
 
 namespace rangebook {
 namespace {
@@ -19,8 +20,6 @@ const HistoryEntry& last_seen(const LineHistory& history) {
   return *std::find_if(history.entries.rbegin(), history.entries.rend(),
                        [](const HistoryEntry& entry) { return entry.line.has_value(); });
 }
-
-std::string_view shop_words(const Shop& shop) { return shop.name.empty() ? shop.slug : shop.name; }
 
 std::string_view presence_words(Presence presence) {
   switch (presence) {
@@ -95,9 +94,9 @@ class HistoryPage {
     const std::string name = now.card.name.empty() ? now.card.line_code : now.card.name;
     page.kind = "Line history";
     page.skip = "Skip to the history";
-    page.title = fmt::format("{}: {}", shop_words(history_.shop), name);
+    page.title = fmt::format("{}: {}", shop_name(history_.shop), name);
     page.heading.name(name);
-    page.under.name(shop_words(history_.shop));
+    page.under.name(shop_name(history_.shop));
     if (!now.card.line_code.empty()) page.under.words(", code ").code(now.card.line_code);
     page.under.words(", reference ").code(history_.reference);
     page.dates = dates();

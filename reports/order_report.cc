@@ -10,6 +10,7 @@
 #include "reports/json_facts.h"
 #include "reports/json_writer.h"
 #include "reports/wording.h"
+#include "schema/shop_name.h"
 
 namespace rangebook {
 namespace {
@@ -89,7 +90,7 @@ Phrase order_phrase(const Order& order, const Words& words) {
 }
 
 std::string_view shop_words(const OrderQuote& quote) {
-  return quote.shop_name.empty() ? std::string_view(quote.shop) : quote.shop_name;
+  return shop_name(quote.shop_name, quote.shop);
 }
 
 void add_day(Phrase& phrase, const std::optional<Day>& on) {

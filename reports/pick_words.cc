@@ -45,8 +45,6 @@ Phrase there_phrase(const FollowedPick& followed, SourceList& sources) {
 
 }  // namespace
 
-std::string_view shop_name(const Shop& shop) { return shop.name.empty() ? shop.slug : shop.name; }
-
 Phrase pick_name(const FollowedPick& followed) {
   Phrase phrase;
   if (followed.name.empty()) return phrase.name(followed.code);

@@ -8,11 +8,9 @@
 #include "reports/brief_sources.h"
 #include "reports/phrase.h"
 #include "schema/pick.h"
+#include "schema/shop_name.h"
 
 namespace rangebook {
-
-/// Name of the shop, or its short name where it has none.
-std::string_view shop_name(const Shop& shop);
 
 /// `Maya Dress M1`.
 Phrase pick_name(const FollowedPick& followed);

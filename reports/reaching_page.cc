@@ -8,6 +8,7 @@
 #include "reports/share_words.h"
 #include "reports/size_report_forms.h"
 #include "reports/wording.h"
+#include "schema/shop_name.h"
 
 namespace rangebook {
 namespace {
@@ -23,8 +24,9 @@ Rows rows_of(const ReachingReport& report, Reaching reaching) {
 }
 
 std::string shop_words(const ReachingShop& row) {
-  const std::string& name = row.shop.name.empty() ? row.shop.slug : row.shop.name;
-  return row.fit == FitRange::regular ? name : fmt::format("{}, {}", name, to_string(row.fit));
+  const std::string_view name = shop_name(row.shop);
+  return row.fit == FitRange::regular ? std::string(name)
+                                      : fmt::format("{}, {}", name, to_string(row.fit));
 }
 
 std::string size_words(const Size& size) {
@@ -36,7 +38,7 @@ Phrase shop_cell(const ReachingShop& row) { return Phrase{}.name(shop_words(row)
 
 /// The note of a capture of this shop; among sources of several shops its name has to be there.
 std::size_t note_of(const ReachingShop& row, Sighting seen, SourceList& sources) {
-  const std::string_view name = row.shop.name.empty() ? row.shop.slug : row.shop.name;
+  const std::string_view name = shop_name(row.shop);
   seen.season = seen.season.empty() ? std::string(name) : fmt::format("{}, {}", name, seen.season);
   return sources.number(seen);
 }

@@ -9,11 +9,10 @@
 #include "reports/share_words.h"
 #include "reports/size_report_forms.h"
 #include "reports/wording.h"
+#include "schema/shop_name.h"
 
 namespace rangebook {
 namespace {
-
-std::string_view shop_words(const Shop& shop) { return shop.name.empty() ? shop.slug : shop.name; }
 
 bool offered(const SizeLine& line) { return line.step.offering > 0; }
 
@@ -81,7 +80,7 @@ Headline stated_headline(const SizeReport& report, const SizeTable& table, std::
                          SourceList& sources) {
   const SizeLine& last = *largest_stated(table);
   Phrase sentence;
-  sentence.name(shop_words(report.shop)).words(" states ");
+  sentence.name(shop_name(report.shop)).words(" states ");
   const auto system = system_words(table.system);
   if (!system.empty()) sentence.words(fmt::format("{} ", system));
   sentence.figure(report.stated->words).words(" (read ");
@@ -282,9 +281,9 @@ ReportPage sizes_page(const SizeReport& report) {
   page.kind = "Sizes";
   page.skip = "Skip to the sizes";
   page.title = fmt::format(
-      "{}: sizes, {}", shop_words(report.shop),
+      "{}: sizes, {}", shop_name(report.shop),
       report.capture.season.empty() ? day_words(report.capture.on) : report.capture.season);
-  page.heading.name(shop_words(report.shop));
+  page.heading.name(shop_name(report.shop));
   page.under.words("Sizes, ").name(report.capture.season);
   page.dates.name(report.capture.season).words(" captured ").day(report.capture.on);
   page.captured = page.dates;
