@@ -136,6 +136,15 @@ void HtmlWriter::script(std::string_view code) {
   out_ += "</script>";
 }
 
+void HtmlWriter::script_at(std::string_view address) {
+  if (!address.starts_with('/') || !is_safe_url(address)) {
+    throw Error("a script must be our own: " + std::string(address));
+  }
+  out_ += "\n<script defer";
+  attribute({"src", address});
+  out_ += "></script>";
+}
+
 std::string HtmlWriter::take() {
   while (!open_.empty()) close();
   out_ += '\n';

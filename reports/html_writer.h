@@ -52,6 +52,9 @@ class HtmlWriter {
 
   /// A script of our own, a constant; throws Error if it could end its own element.
   void script(std::string_view code);
+  /// A script of our own that is served beside the page and runs when all of it is read; throws
+  /// Error for an address that could be another server's.
+  void script_at(std::string_view address);
 
   /// The page so far with all open elements closed; the writer is empty afterwards.
   std::string take();

@@ -123,15 +123,16 @@ TEST_F(DeskAttacks, ScriptInEveryTextStaysText) {
   keep_rows(folder_, "AW25", "2025-09-01", row + "49.00,GBP\n");
   keep_rows(folder_, "AW26", "2026-09-01", row + "59.00,GBP\n");
   const OpenDesk desk(folder_);
-  for (const char* page :
-       {"/", "/brief", "/moves", "/prices", "/sizes", "/line", "/reach", "/order"}) {
+  for (const char* page : {"/", "/brief", "/moves", "/prices", "/sizes", "/line", "/reach",
+                           "/order", "/links", "/links/said"}) {
     std::vector<DeskField> fields{{"shop", "mill", {}}, {"line", "AB<b>1", {}}};
     const auto plain = desk.get(desk_address(page, fields));
     EXPECT_EQ(plain->status, 200) << page;
     EXPECT_THAT(plain->body, Not(HasSubstr("<script>alert"))) << page;
     EXPECT_THAT(plain->body, Not(HasSubstr("<img"))) << page;
-    for (const char* name : {"words", "category", "kind", "size", "system", "keep", "back",
-                             "currency", "bought", "region", "from", "to", "capture", "format"}) {
+    for (const char* name :
+         {"words", "category", "kind", "size", "system", "keep", "back", "currency", "bought",
+          "region", "from", "to", "capture", "format", "later", "pair"}) {
       auto more = fields;
       more.push_back({name, script, {}});
       const auto asked = desk.get(desk_address(page, more));

@@ -71,6 +71,8 @@ TEST(HtmlWriter, ScriptsHandlersAndInlineStylesCannotBeWritten) {
   EXPECT_THROW(html.open("b", {{"onclick", "x"}}), Error);
   EXPECT_THROW(html.open("b", {{"STYLE", "x"}}), Error);
   EXPECT_THROW(html.stylesheet("</style><b>"), Error);
+  EXPECT_THROW(html.script_at("https://shop.example/x.js"), Error);
+  EXPECT_THROW(html.script_at("//shop.example/x.js"), Error);
 }
 
 TEST(SafeUrl, AllowsWhatAPageMayLinkTo) {

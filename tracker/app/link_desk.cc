@@ -246,6 +246,10 @@ std::variant<LinkList, NotThere> list_links(const Book& book, const CompareReque
   return shown_list(request.shop, std::move(waiting), decided_pairs(lines));
 }
 
+std::size_t links_waiting(const Book& book, const std::string& shop) {
+  return ShopLines(book, shop).identities().ask.size();
+}
+
 LinkList list_links(ShopLines& lines) {
   return shown_list(lines.roll().shop.slug, waiting_pairs(lines), decided_pairs(lines));
 }

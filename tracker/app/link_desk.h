@@ -17,6 +17,9 @@ namespace rangebook {
 /// captures after `from` up to `to`; decisions are always all.
 std::variant<LinkList, NotThere> list_links(const Book& book, const CompareRequest& request);
 
+/// How many pairs wait in a shop; 0 where there is no such shop.
+std::size_t links_waiting(const Book& book, const std::string& shop);
+
 class ShopLines;
 /// The same of lines that are read already, all of it. The shop has a capture.
 LinkList list_links(ShopLines& lines);

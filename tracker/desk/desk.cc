@@ -3,6 +3,7 @@
 
 #include <filesystem>
 
+#include "tracker/desk/link_pages.h"
 #include "tracker/desk/pages.h"
 
 namespace rangebook {
@@ -23,6 +24,7 @@ const std::vector<DeskRoute>& desk_routes() {
   static const std::vector<DeskRoute> kRoutes{
       {Method::get, "/", start_page},
       {Method::get, "/desk.css", style_sheet},
+      {Method::get, "/desk.js", script},
       {Method::post, "/demo", try_demo},
       {Method::post, "/own", leave_demo},
       {Method::get, "/brief", brief_page},
@@ -30,6 +32,10 @@ const std::vector<DeskRoute>& desk_routes() {
       {Method::get, "/line", line_page},
       {Method::get, "/prices", prices_page},
       {Method::get, "/sizes", sizes_of_shop_page},
+      {Method::get, "/links", links_page},
+      {Method::get, "/links/said", links_said_page},
+      {Method::post, "/links/answer", answer_link},
+      {Method::post, "/links/back", take_link_back},
       {Method::get, "/reach", reach_page},
       {Method::get, "/order", order_cost_page},
   };

@@ -40,11 +40,11 @@ const DeskRoute* route_of(std::string_view method, std::string_view path) {
   return nullptr;
 }
 
-/// The only scripts that run are ours, known by their hash; nothing is loaded from elsewhere, and
-/// no other page may show the desk in a frame.
+/// The only scripts that run are ours: the desk's own file, and in reports the one known by its
+/// hash. Nothing is loaded from elsewhere, and no other page may show the desk in a frame.
 std::string policy() {
   return fmt::format(
-      "default-src 'none'; style-src 'self'; script-src 'sha256-{}'; form-action 'self'; "
+      "default-src 'none'; style-src 'self'; script-src 'self' 'sha256-{}'; form-action 'self'; "
       "base-uri 'none'; frame-ancestors 'none'",
       page_script_hash());
 }

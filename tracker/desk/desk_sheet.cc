@@ -10,13 +10,16 @@ namespace rangebook {
 namespace {
 
 constexpr std::string_view kStyleAddress = "/desk.css";
+constexpr std::string_view kScriptAddress = "/desk.js";
 
 struct BarEntry {
   std::string_view path;
   std::string_view words;
 };
-constexpr std::array<BarEntry, 3> kBar{
-    {{"/", "Shops"}, {"/reach", "Who reaches a size"}, {"/order", "What an order costs"}}};
+constexpr std::array<BarEntry, 4> kBar{{{"/", "Shops"},
+                                        {"/links", "Which line is which"},
+                                        {"/reach", "Who reaches a size"},
+                                        {"/order", "What an order costs"}}};
 
 void bar_entry(HtmlWriter& html, const BarEntry& entry, std::string_view here) {
   const auto item = html.in("li");
@@ -45,6 +48,7 @@ void head_of(HtmlWriter& html, const std::string& title) {
   html.single("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
   html.element("title", {}, title);
   html.single("link", {{"rel", "stylesheet"}, {"href", kStyleAddress}});
+  html.script_at(kScriptAddress);
 }
 
 void top_of(HtmlWriter& html, const SheetHead& head) {
@@ -91,8 +95,7 @@ DeskAnswer trouble_sheet(const Desk& desk, int status, const std::string& messag
   return sheet(
       desk, {"", "The desk", "That did not work"},
       [&](HtmlWriter& html) {
-        const auto told = html.in("div", {{"class", "told"}, {"role", "alert"}});
-        html.element("p", {}, message);
+        alert(html, without_commands(message));
         const auto way = html.in("p");
         link(html, "/", "To the shops");
       },
@@ -105,6 +108,12 @@ void part(HtmlWriter& html, std::string_view id, std::string_view heading,
   html.element("h2", {{"id", id}}, heading);
   const auto inside = html.in("div", {{"class", "matter"}});
   matter(html);
+}
+
+void alert(HtmlWriter& html, std::string_view message) {
+  if (message.empty()) return;
+  const auto told = html.in("div", {{"class", "told"}, {"role", "alert"}});
+  html.element("p", {}, message);
 }
 
 void link(HtmlWriter& html, const std::string& address, std::string_view words) {
@@ -188,6 +197,22 @@ DeskAnswer kept_file(const std::string& bytes, const std::string& format, const 
     answer.type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
   }
   return answer;
+}
+
+std::string without_commands(std::string message) {
+  const auto command = message.find(": rangebook ");
+  if (command == std::string::npos) return message;
+  message.resize(command);
+  const auto end = message.rfind(". ");
+  const auto begin = end == std::string::npos ? 0 : end + 2;
+  const std::string_view last = std::string_view(message).substr(begin);
+  // `See` and `To change it` say nothing without the command.
+  if (begin > 0 && (last == "See" || last.starts_with("To "))) {
+    message.resize(begin - 1);
+  } else {
+    message += '.';
+  }
+  return message;
 }
 
 std::string without_options(std::string message) {

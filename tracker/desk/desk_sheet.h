@@ -29,6 +29,8 @@ DeskAnswer report_sheet(const Desk& desk, std::string_view here, const ReportPag
 DeskAnswer trouble_sheet(const Desk& desk, int status, const std::string& message);
 
 void part(HtmlWriter& html, std::string_view id, std::string_view heading, const WriteHtml& matter);
+/// What is wrong, set apart; nothing for an empty message.
+void alert(HtmlWriter& html, std::string_view message);
 void link(HtmlWriter& html, const std::string& address, std::string_view words);
 
 struct Choice {
@@ -52,6 +54,8 @@ void keep_as(HtmlWriter& html, const DeskAsk& ask, const std::vector<Choice>& fo
 /// In a format of keep_as(): bytes with a type and a file name.
 DeskAnswer kept_file(const std::string& bytes, const std::string& format, const std::string& name);
 
+/// A message of the command line without the command it ends with: `See: rangebook links mill`.
+std::string without_commands(std::string message);
 /// `--currency: ..` is said on the command line; a page has no options.
 std::string without_options(std::string message);
 

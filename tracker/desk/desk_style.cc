@@ -39,18 +39,28 @@ form.asked + form.asked, form.asked + p, p + form.asked { margin-top: 1rem; }
 form button { min-height: 2.1rem; padding: .2rem 1.1rem; border: 1px solid var(--mark);
   background: transparent; color: var(--mark); font: inherit; cursor: pointer; }
 form button:hover { background: var(--mark); color: var(--paper); }
-form button kbd { font: inherit; font-variant-caps: all-small-caps; text-decoration: underline; }
+form button kbd { margin-left: .6rem; padding: 0 .35rem; border: 1px solid; font: inherit;
+  font-size: .8125rem; line-height: 1.2; }
 main > form.asked { padding: 1rem 0; }
 .keep { margin: .8rem 0 0; color: var(--quiet); font-size: .9375rem; }
 .keep a { margin-left: .8rem; }
+.hush { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%);
+  white-space: nowrap; }
+.facts { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: .7rem 0 0;
+  font-variant-numeric: lining-nums; }
+.facts dt { color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
+.facts dd { margin: 0; min-width: 0; overflow-wrap: anywhere; }
+.keys { margin: .8rem 0 0; color: var(--quiet); font-size: .9375rem; }
+.last { margin: 2rem 0 0; padding-top: .7rem; border-top: 1px solid var(--hairline); }
 mark { background: none; color: var(--mark); text-decoration: underline;
   text-decoration-thickness: .12em; text-underline-offset: .2em; }
 .two { display: grid; gap: 1rem 2.4rem; grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); }
+.two { margin: 1.4rem 0 0; }
 .two > div { border-top: 1px solid var(--ink); padding-top: .5rem; }
 .two h3 { margin: 0 0 .3rem; }
 .two .says { font-size: 1.3rem; line-height: 1.35; margin: 0; }
 .answers { display: flex; flex-wrap: wrap; gap: .6rem; margin: 1.2rem 0 0; }
-.answers form { margin: 0; }
+.answers form.asked, .answers form.asked + form.asked { margin: 0; gap: .6rem; }
 pre { overflow-x: auto; margin: 0; font-size: .8125rem; line-height: 1.45; white-space: pre-wrap; }
 @media print { .bar, form, .keep { display: none; } }
 )css";

@@ -33,6 +33,12 @@ const std::string& DeskAsk::said(std::string_view name) const {
   return kNothing;
 }
 
+DeskAnswer gone_to(std::string address) {
+  DeskAnswer answer;
+  answer.go_to = std::move(address);
+  return answer;
+}
+
 std::string desk_address(std::string_view path, const std::vector<DeskField>& fields) {
   std::string out(path);
   char mark = '?';

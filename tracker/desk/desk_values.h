@@ -30,6 +30,9 @@ struct DeskAnswer {
   std::string file_name;  ///< kept as a file under this name; empty: shown
 };
 
+/// Shows another page instead.
+DeskAnswer gone_to(std::string address);
+
 /// `/brief?shop=a%20b`: an address of the desk. Fields without a value are left out.
 std::string desk_address(std::string_view path, const std::vector<DeskField>& fields);
 

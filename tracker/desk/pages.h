@@ -8,6 +8,7 @@ namespace rangebook {
 
 DeskAnswer start_page(Desk& desk, const DeskAsk& ask);
 DeskAnswer style_sheet(Desk& desk, const DeskAsk& ask);
+DeskAnswer script(Desk& desk, const DeskAsk& ask);
 DeskAnswer try_demo(Desk& desk, const DeskAsk& ask);
 DeskAnswer leave_demo(Desk& desk, const DeskAsk& ask);
 

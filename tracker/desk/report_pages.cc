@@ -79,9 +79,7 @@ DeskAnswer form_sheet(const Desk& desk, const SheetHead& head, const WriteHtml& 
       desk, head,
       [&](HtmlWriter& html) {
         form(html);
-        if (wrong.empty()) return;
-        const auto told = html.in("div", {{"class", "told"}, {"role", "alert"}});
-        html.element("p", {}, without_options(wrong));
+        alert(html, without_options(wrong));
       },
       wrong.empty() ? 200 : 400);
 }

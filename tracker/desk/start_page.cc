@@ -6,8 +6,10 @@
 #include "reports/brief.h"
 #include "reports/brief_style.h"
 #include "schema/error.h"
+#include "schema/shop_name.h"
 #include "tracker/app/commands.h"
 #include "tracker/app/pipeline.h"
+#include "tracker/desk/desk_script.h"
 #include "tracker/desk/desk_sheet.h"
 #include "tracker/desk/desk_style.h"
 #include "tracker/desk/pages.h"
@@ -48,7 +50,7 @@ void ways_of_shop(HtmlWriter& html, const Shop& shop, bool two_captures) {
 
 void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, bool told) {
   const auto item = html.in("li");
-  html.element("h3", {}, shop.name.empty() ? shop.slug : shop.name);
+  html.element("h3", {}, shop_name(shop));
   const auto captures = book.captures(shop.slug);
   if (captures.empty()) {
     html.element("p", {{"class", "dates"}}, "Nothing was captured yet.");
@@ -102,6 +104,13 @@ DeskAnswer style_sheet(Desk& /*desk*/, const DeskAsk& /*ask*/) {
   DeskAnswer answer;
   answer.type = "text/css; charset=utf-8";
   answer.body = fmt::format("{}{}", brief_style(), desk_style());
+  return answer;
+}
+
+DeskAnswer script(Desk& /*desk*/, const DeskAsk& /*ask*/) {
+  DeskAnswer answer;
+  answer.type = "text/javascript; charset=utf-8";
+  answer.body = desk_script();
   return answer;
 }
 
