@@ -145,6 +145,21 @@ std::vector<PageMoney> number_alone(std::string_view line) {
   return {{.begin = 0, .end = line.size(), .currency = {}, .amount = *amount}};
 }
 
+// "kr" is the crown of the country whose language the page is in: ISO 639-1 and ISO 4217.
+std::string crown_of(const HtmlTree& tree) {
+  for (HtmlId id = 1; id < tree.size(); ++id) {
+    if (!tree.is(id, "html")) continue;
+    const std::string language = folded_text(tree.attribute(id, "lang").value_or("").substr(0, 2));
+    if (language == "da") return "DKK";
+    if (language == "sv") return "SEK";
+    if (language == "nb" || language == "nn" || language == "no") return "NOK";
+    return language == "is" ? "ISK" : "";
+  }
+  return {};
+}
+
+bool has_crown(std::string_view text) { return folded_text(text).find("kr") != text.npos; }
+
 class Finder {
  public:
   explicit Finder(const PageView& view) : view_(view) {}
@@ -154,7 +169,7 @@ class Finder {
     const HtmlTree& tree = view_.tree();
     for (HtmlId id = static_cast<HtmlId>(tree.size()); id-- > 1;) {
       const HtmlNode& node = tree[id];
-      if (node.is_text || node.end - id > kMostNodes || !view_.shown(id)) continue;
+      if (node.is_text || node.end - id > kMostNodes || !view_.displayed(id)) continue;
       if (node.name == "select" || node.name == "option") continue;
       look(id);
     }
@@ -162,6 +177,11 @@ class Finder {
     std::vector<ShownAmount> out;
     for (const auto& [id, amounts] : claims_) {
       out.insert(out.end(), amounts.begin(), amounts.end());
+    }
+    const std::string crown = crown_of(tree);
+    for (auto& amount : out) {
+      const bool crowns = amount.currency.empty() && has_crown(amount.text);
+      if (crowns) amount.currency = crown;
     }
     return out;
   }

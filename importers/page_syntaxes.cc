@@ -14,6 +14,7 @@
 #include "importers/open_graph.h"
 #include "importers/page_view.h"
 #include "importers/rdfa.h"
+#include "importers/script_data.h"
 #include "importers/visible_text.h"
 
 namespace rangebook {

@@ -5,6 +5,8 @@
 #include <array>
 #include <utility>
 
+#include "importers/microdata.h"
+#include "importers/page_styles.h"
 #include "importers/schema_org_words.h"
 
 namespace rangebook {
@@ -54,9 +56,23 @@ std::vector<std::string> title_parts(const std::string& title) {
   return parts;
 }
 
+// "wool coat at shop" begins with "wool coat": several words, whole ones.
+bool begins_with(const std::string& title, const std::string& text) {
+  const bool several = text.find(' ') != text.npos && text.size() >= 2 * kShortestTitle;
+  return several && title.starts_with(text) && title.size() > text.size() &&
+         title[text.size()] == ' ';
+}
+
 bool is_of_product(const HtmlTree& tree, HtmlId id) {
   const auto tokens = name_tokens(tree.attribute(id, "class").value_or(""));
   return is_one_of(tokens, "product") || is_one_of(tokens, "pdp");
+}
+
+// "artikelpreis", "productprice": a word that ends in one for prices.
+bool ends_in_price(std::string_view token) {
+  constexpr auto kEnds = std::to_array<std::string_view>({"preis", "price", "prijs"});
+  return std::any_of(kEnds.begin(), kEnds.end(),
+                     [&](std::string_view end) { return token.ends_with(end); });
 }
 
 }  // namespace
@@ -65,9 +81,28 @@ PageView::PageView(const HtmlTree& tree) : tree_(tree), flags_(tree.size(), 0) {
   for (HtmlId id = 1; id < tree.size(); ++id) {
     if (!tree[id].is_text) mark_own(id);
   }
+  mark_styled();
   find_heading();
   mark_asides();
   spread();
+}
+
+void PageView::mark_styled() {
+  PageStyles styles;
+  for (HtmlId id = 1; id < tree_.size(); ++id) {
+    if (tree_[id].is_text && tree_.is(tree_[id].parent, "style")) {
+      read_styles(tree_[id].text, styles);
+    }
+  }
+  if (styles.struck.empty() && styles.undisplayed.empty()) return;
+  for (HtmlId id = 1; id < tree_.size(); ++id) {
+    const auto classes = tree_[id].attributes == 0 ? std::nullopt : tree_.attribute(id, "class");
+    if (!classes) continue;
+    for (const auto& name : attribute_words(*classes)) {
+      if (styles.struck.contains(name)) flags_[id] |= kStruck;
+      if (styles.undisplayed.contains(name)) flags_[id] |= kFolded;
+    }
+  }
 }
 
 void PageView::mark_own(HtmlId id) {
@@ -121,20 +156,24 @@ void PageView::find_heading() {
   if (heading_ == 0) find_titled();
 }
 
-// No heading is marked as one: the element that says what the page's title says, or the longest
-// part of that ("Wool coat | Shop").
-void PageView::find_titled() {
-  std::vector<std::string> parts;
-  for (HtmlId id = 1; id < tree_.size() && parts.empty(); ++id) {
-    if (tree_.is(id, "title")) parts = title_parts(tree_.text(id));
+std::vector<std::string> PageView::titles() const {
+  for (HtmlId id = 1; id < tree_.size(); ++id) {
+    if (tree_.is(id, "title")) return title_parts(tree_.text(id));
   }
+  return {};
+}
+
+// No heading is marked as one: the element that says what the page's title says, or the longest
+// part of that ("Wool coat | Shop", "Wool coat at Shop").
+void PageView::find_titled() {
+  const std::vector<std::string> parts = titles();
   std::size_t longest = 0;
   for (HtmlId id = 1; id < tree_.size() && !parts.empty(); ++id) {
     const HtmlNode& node = tree_[id];
     const bool plain = !node.is_text && node.end - id < 12 && (flags_[id] & kHidden) == 0;
     if (!plain || node.name == "title" || node.name == "a" || tree_.is(node.parent, "a")) continue;
     const std::string text = folded_text(clean_text(tree_.text(id)));
-    if (text.size() > longest && is_one_of(parts, text)) {
+    if (text.size() > longest && (is_one_of(parts, text) || begins_with(parts.front(), text))) {
       heading_ = id;
       longest = text.size();
     }
@@ -158,8 +197,26 @@ bool PageView::is_related_heading(HtmlId id) const {
   return text.size() <= kLongestRelated && starts_with_phrase(text, PageWord::related);
 }
 
+// The one `main` of the page that the heading stands in; 0 if there is none.
+HtmlId PageView::main_part() const {
+  HtmlId main = 0;
+  for (HtmlId id = 1; id < tree_.size(); ++id) {
+    const bool is_main = tree_.is(id, "main") || tree_.attribute(id, "role") == "main";
+    if (!is_main || (main != 0 && inside(id, main))) continue;
+    if (main != 0) return 0;
+    main = id;
+  }
+  return main != 0 && heading_ != 0 && inside(heading_, main) ? main : 0;
+}
+
 // What holds the heading is not aside, whatever its name.
 void PageView::mark_asides() {
+  if (const HtmlId main = main_part(); main != 0) {
+    for (HtmlId id = 1; id < tree_.size(); id = std::max(tree_[id].end, id + 1)) {
+      while (inside(main, id) && id != main) ++id;
+      if (id != main) flags_[id] |= kAside;
+    }
+  }
   const auto around_heading = [&](HtmlId id) { return heading_ != 0 && inside(heading_, id); };
   for (HtmlId id = 1; id < tree_.size(); ++id) {
     const HtmlNode& node = tree_[id];
@@ -193,6 +250,7 @@ bool PageView::named(HtmlId id, PageWord role) const {
     const auto tokens = name_tokens(*value);
     for (std::size_t i = 0; i < tokens.size(); ++i) {
       if (is_word(tokens[i], role)) return true;
+      if (role == PageWord::price_token && ends_in_price(tokens[i])) return true;
       if (i > 0 && is_word(tokens[i - 1] + tokens[i], role)) return true;
     }
   }

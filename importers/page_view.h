@@ -23,12 +23,17 @@ class PageView {
   /// the page's title says; 0 if none.
   HtmlId heading() const { return heading_; }
   std::string heading_text() const;
+  /// The page's title and its parts ("Wool coat" of "Wool coat | Shop"), folded.
+  std::vector<std::string> titles() const;
 
   bool hidden(HtmlId id) const { return flag(id, kHidden); }
   /// Aside of the product: navigation, footer, other products, reviews.
   bool aside(HtmlId id) const { return flag(id, kAside); }
   bool struck(HtmlId id) const { return flag(id, kStruck); }
   bool shown(HtmlId id) const { return !hidden(id) && !aside(id); }
+  /// Shown, and not folded away by a style sheet. A folded tab still describes the product; a
+  /// folded notice ("sold out") does not hold.
+  bool displayed(HtmlId id) const { return shown(id) && !flag(id, kFolded); }
   bool in_link(HtmlId id) const { return flag(id, kInLink); }
 
   /// True when class, id, itemprop or a data name of the element has a token of the role.
@@ -44,14 +49,16 @@ class PageView {
   bool inside(HtmlId id, HtmlId outer) const { return outer <= id && id < tree_[outer].end; }
 
  private:
-  enum Flag : std::uint8_t { kHidden = 1, kAside = 2, kStruck = 4, kInLink = 8 };
+  enum Flag : std::uint8_t { kHidden = 1, kAside = 2, kStruck = 4, kInLink = 8, kFolded = 16 };
   bool flag(HtmlId id, Flag which) const { return (flags_[id] & which) != 0; }
   void mark_own(HtmlId id);
+  void mark_styled();
   int heading_rank(HtmlId h1) const;
   void find_heading();
   void find_titled();
   bool is_related_heading(HtmlId id) const;
   void mark_asides();
+  HtmlId main_part() const;
   void spread();
   bool is_cents(HtmlId text) const;
   HtmlId block_of(HtmlId text) const;

@@ -18,7 +18,8 @@ constexpr auto kRoles = std::to_array<std::string_view>(
      "logo_token",   "sold_out",    "nearly_out",     "in_stock",     "buy",
      "related",      "choose",      "size_label",     "colour_label", "composition_label",
      "was",          "now",         "saving",         "from",         "other_amount",
-     "behind_other", "other_stem",  "bundle",         "weak_was",     "approximately"});
+     "behind_other", "other_stem",  "bundle",         "weak_was",     "approximately",
+     "there_cell",   "gone_cell",   "stock_data"});
 
 struct Words {
   std::unordered_set<std::string_view> set;
@@ -42,7 +43,14 @@ const Words& words_of(PageWord role) {
 
 bool is_letter_byte(char c) { return is_ascii_letter(c) || static_cast<unsigned char>(c) >= 0x80; }
 
+// Chinese and Japanese are written without spaces.
+bool is_without_spaces(std::string_view word) {
+  const auto first = static_cast<unsigned char>(word.front());
+  return first >= 0xE3 && first <= 0xE9;
+}
+
 bool stands_free(std::string_view text, std::size_t at, std::size_t size) {
+  if (is_without_spaces(text.substr(at))) return true;
   const bool before = at == 0 || !is_letter_byte(text[at - 1]);
   return before && (at + size == text.size() || !is_letter_byte(text[at + size]));
 }

@@ -46,6 +46,9 @@ enum class PageWord : std::uint8_t {
   bundle,        ///< `2 for 30`
   weak_was,      ///< `regular price`: former where another price stands beside it
   approximately,
+  there_cell,  ///< all that a cell says of a size that can be had: `yes`
+  gone_cell,
+  stock_data,  ///< in the name of a data attribute that says what is in stock
 };
 
 /// Lower case for ASCII and the Latin letters of western Europe; white space, also unbreakable, as

@@ -18,7 +18,8 @@ constexpr std::size_t kMostLabels = 20;
 constexpr std::size_t kMostChoices = 30;
 constexpr HtmlId kNear = 16;               // nodes between a label and what it labels
 constexpr std::uint32_t kMostNodes = 400;  // of the element that holds label and choices
-constexpr int kLevels = 3;                 // from the label up to that element
+constexpr std::string_view kWideColon = "\uff1a";
+constexpr int kLevels = 3;  // from the label up to that element
 
 bool is_sign(std::string_view text) {
   return std::all_of(text.begin(), text.end(), [](char c) {
@@ -48,10 +49,14 @@ class ColourLabel {
   // The colour, or nothing where the text is no label of one.
   std::string read() const {
     const std::string own = clean_text(tree_[text_].text);
-    const auto colon = own.find(':');
+    const auto narrow = own.find(':');
+    const auto wide = own.find(kWideColon);
+    const auto colon = std::min(narrow, wide);
     const std::string label = folded_text(own.substr(0, colon));
     if (label.size() > kLongestLabel || !ends_with_phrase(label, PageWord::colour_label)) return {};
-    std::string behind = colon == own.npos ? "" : clean_text(own.substr(colon + 1));
+    std::string behind =
+        colon == own.npos ? ""
+                          : clean_text(own.substr(colon + (wide < narrow ? kWideColon.size() : 1)));
     if (is_colour_text(behind)) return behind;
     const HtmlId next = next_text();
     std::string following = next == 0 ? "" : clean_text(tree_[next].text);

@@ -46,6 +46,8 @@ bool is_composition(std::string_view text) {
 
 // "Shell: 100% cotton" without "Shell:", where nothing else has a label.
 std::string without_label(std::string text) {
+  const auto wide = text.find("\uff1a");
+  if (wide != text.npos) text.replace(wide, 3, ":");
   const auto colon = text.find(':');
   if (colon > kLongestLabel || text.find(':', colon + 1) != text.npos) return text;
   if (!starts_with_phrase(folded_text(text.substr(0, colon)), PageWord::composition_label)) {

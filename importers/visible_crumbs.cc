@@ -64,6 +64,7 @@ Trail trail_in(const PageView& view, HtmlId id) {
 }
 
 std::string path_of(std::vector<std::string> names, const std::string& product) {
+  if (!names.empty() && names.front().ends_with(':')) names.erase(names.begin());  // "You are in:"
   if (!names.empty() && is_start_page(names.front())) names.erase(names.begin());
   if (!names.empty() && folded_text(names.back()) == folded_text(product)) names.pop_back();
   std::string path;
@@ -84,6 +85,24 @@ bool is_trail(const Trail& trail, const std::string& product) {
                    folded_text(trail.names.back()) == folded_text(product));
 }
 
+// Links each of which leads below the one before: /dresses, /dresses/maxi.
+Trail nested_links(const PageView& view, HtmlId id) {
+  const HtmlTree& tree = view.tree();
+  Trail trail;
+  std::string before;
+  for (HtmlId at = id + 1; at < tree[id].end; ++at) {
+    const auto address = tree.is(at, "a") ? tree.attribute(at, "href") : std::nullopt;
+    if (!address) continue;
+    std::string path(address->substr(0, address->find_first_of("?#")));
+    if (path == "/") continue;
+    while (path.ends_with('/')) path.pop_back();
+    if (path.empty() || (!before.empty() && !path.starts_with(before + "/"))) return {};
+    before = std::move(path);
+    trail.names.push_back(view.line(at));
+  }
+  return trail;
+}
+
 std::string unnamed_trail(const PageView& view, const std::string& product) {
   const HtmlTree& tree = view.tree();
   for (HtmlId id = 1; id < view.heading(); ++id) {
@@ -91,6 +110,8 @@ std::string unnamed_trail(const PageView& view, const std::string& product) {
     if (tree[id].is_text || !small || view.hidden(id)) continue;
     Trail trail = trail_in(view, id);
     if (is_trail(trail, product)) return path_of(std::move(trail.names), product);
+    Trail nested = nested_links(view, id);
+    if (nested.names.size() > 1) return path_of(std::move(nested.names), product);
   }
   return {};
 }
@@ -98,9 +119,33 @@ std::string unnamed_trail(const PageView& view, const std::string& product) {
 }  // namespace
 
 bool is_start_page(std::string_view name) {
-  constexpr auto kNames = std::to_array<std::string_view>(
-      {"home", "homepage", "home page", "start", "startseite", "accueil", "inicio", "hem", "hjem",
-       "etusivu", "forside", "strona główna"});
+  constexpr auto kNames = std::to_array<std::string_view>({"home",
+                                                           "homepage",
+                                                           "home page",
+                                                           "start",
+                                                           "startseite",
+                                                           "accueil",
+                                                           "inicio",
+                                                           "hem",
+                                                           "hjem",
+                                                           "etusivu",
+                                                           "forside",
+                                                           "strona główna",
+                                                           "domů",
+                                                           "hlavní strana",
+                                                           "início",
+                                                           "pagina inicial",
+                                                           "accueil du site",
+                                                           "kezdőlap",
+                                                           "acasă",
+                                                           "αρχική",
+                                                           "главная",
+                                                           "ana sayfa",
+                                                           "ホーム",
+                                                           "home page",
+                                                           "homepagina",
+                                                           "startsida",
+                                                           "shop"});
   return std::find(kNames.begin(), kNames.end(), folded_text(name)) != kNames.end();
 }
 

@@ -83,7 +83,7 @@ std::string visible_stock(const PageView& view) {
   bool out = false;
   bool buy = false;
   for (HtmlId id = 1; id < tree.size(); ++id) {
-    if (!view.shown(id)) continue;
+    if (!view.displayed(id)) continue;
     if (!tree[id].is_text) {
       const bool button = is_button(tree, id) && has_phrase(button_text(view, id), PageWord::buy);
       buy = buy || (button && !is_disabled(tree, id));

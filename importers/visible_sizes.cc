@@ -65,7 +65,7 @@ bool is_size_word(std::string_view word) {
 // The label without what shops write behind it: "M - sold out", "M (2 left)", "M / 29,90".
 std::string bare_label(std::string_view text) {
   std::size_t end = text.size();
-  for (const std::string_view cut : {" - ", " – ", " (", " / ", ": ", " | ", ", "}) {
+  for (const std::string_view cut : {" - ", " – ", " (", " / ", ": ", " | ", ", ", "（"}) {
     end = std::min(end, text.find(cut));
   }
   std::string label = clean_text(text.substr(0, end));
@@ -75,10 +75,26 @@ std::string bare_label(std::string_view text) {
   return said ? label.substr(0, space) : label;
 }
 
+// data-stock="0", data-available="no".
+bool data_says_gone(const HtmlTree& tree, HtmlId id) {
+  const auto all = tree.attributes(id);
+  return std::any_of(all.begin(), all.end(), [](const HtmlAttribute& attribute) {
+    if (!attribute.name.starts_with("data-")) return false;
+    const auto words = name_tokens(attribute.name);
+    if (std::none_of(words.begin(), words.end(),
+                     [](const auto& word) { return is_word(word, PageWord::stock_data); })) {
+      return false;
+    }
+    const std::string value = folded_text(attribute.value);
+    return value == "0" || value == "false" || is_word(value, PageWord::gone_cell) ||
+           says_sold_out(value);
+  });
+}
+
 bool chosen_out(const PageView& view, HtmlId id) {
   const HtmlTree& tree = view.tree();
-  return tree.has(id, "disabled") || tree.attribute(id, "aria-disabled") == "true" ||
-         tree.attribute(id, "data-available") == "false" || view.struck(id) ||
+  return data_says_gone(tree, id) || tree.has(id, "disabled") ||
+         tree.attribute(id, "aria-disabled") == "true" || view.struck(id) ||
          view.named(id, PageWord::sold_token) ||
          says_sold_out(folded_text(tree.attribute(id, "title").value_or(""))) ||
          says_sold_out(folded_text(tree.attribute(id, "aria-label").value_or("")));
@@ -133,6 +149,15 @@ class Group {
       if (prompt) continue;
       add(label, chosen_out(view_, at) || says_sold_out(folded));
     }
+    drop_prompt();
+  }
+
+  /// The first of several options that alone is no size asks to choose one, in whatever language.
+  void drop_prompt() {
+    const auto no_size = [](const VisibleSize& size) { return !looks_like_size(size.label); };
+    const bool only_first = sizes_.size() > 2 && no_size(sizes_.front()) &&
+                            std::none_of(sizes_.begin() + 1, sizes_.end(), no_size);
+    if (only_first) sizes_.erase(sizes_.begin());
   }
 
   // The innermost element that can be clicked, or a list item, with a short text.
@@ -381,9 +406,9 @@ std::optional<VisibleSize> size_of_row(const PageView& view, HtmlId row) {
       continue;
     }
     const std::string folded = folded_text(text);
-    const bool out = says_sold_out(folded);
-    said = said || out || has_phrase(folded, PageWord::in_stock) ||
-           has_phrase(folded, PageWord::nearly_out);
+    const bool out = says_sold_out(folded) || is_word(folded, PageWord::gone_cell);
+    said = said || out || is_word(folded, PageWord::there_cell) ||
+           has_phrase(folded, PageWord::in_stock) || has_phrase(folded, PageWord::nearly_out);
     size->sold_out = size->sold_out || out;
   }
   return said ? size : std::nullopt;

@@ -7,6 +7,7 @@
 #include "importers/page_view.h"
 #include "importers/saved_page.h"
 #include "importers/schema_org_words.h"
+#include "importers/size_rows.h"
 #include "importers/visible_colour.h"
 #include "importers/visible_composition.h"
 #include "importers/visible_crumbs.h"
@@ -22,35 +23,6 @@ void put_price(ProductRow& row, const VisiblePrice& price) {
   row[Field::full_price] = price.full_price;
   row[Field::currency] = price.currency;
   row.doubt = price.doubt;
-}
-
-std::string joined(const std::vector<VisibleSize>& sizes, bool sold_out) {
-  std::string out;
-  for (const auto& size : sizes) {
-    if (size.sold_out == sold_out) out += (out.empty() ? "" : "|") + size.label;
-  }
-  return out;
-}
-
-std::vector<ProductRow> rows_by_stock(ProductRow row, const std::vector<VisibleSize>& sizes) {
-  const std::string there = joined(sizes, false);
-  const std::string gone = joined(sizes, true);
-  if (gone.empty() || row[Field::in_stock] == "OutOfStock") {
-    for (const auto& size : sizes) {
-      row[Field::size] += (row[Field::size].empty() ? "" : "|") + size.label;
-    }
-    return {std::move(row)};
-  }
-  std::vector<ProductRow> rows;
-  ProductRow second = row;
-  row[Field::size] = there;
-  row[Field::in_stock] = "InStock";
-  if (!there.empty()) rows.push_back(std::move(row));
-  second[Field::size] = gone;
-  second[Field::in_stock] = "OutOfStock";
-  if (!rows.empty()) second.doubt.reset();
-  rows.push_back(std::move(second));
-  return rows;
 }
 
 std::vector<ProductRow> listing_rows(const PageView& view, const std::vector<ListedProduct>& listed,
