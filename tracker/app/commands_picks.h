@@ -6,11 +6,9 @@
 
 #include "tracker/app/commands.h"
 #include "tracker/app/pick_desk.h"
+#include "tracker/app/pick_forms.h"
 
 namespace rangebook {
-
-/// In which form picks are shown.
-enum class PickView : std::uint8_t { list, follow, notes };
 
 int command_picks(const std::string& book, const PickFilter& filter, PickView view,
                   const OutputChoice& output);

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+#include "tracker/app/pipeline.h"
+
 namespace rangebook {
 
 CompareRequest comparison_of(const DeskAsk& ask) {
@@ -29,6 +31,18 @@ void pair_fields(HtmlWriter& html, const Book& book, const DeskAsk& ask) {
   choice_field(html, "from", "Then", capture_choices(book, shop, "the season before"),
                ask.said("from"));
   choice_field(html, "to", "Now", capture_choices(book, shop, "the latest"), ask.said("to"));
+}
+
+DeskAnswer compared_page(
+    const Desk& desk, const DeskAsk& ask,
+    const std::function<DeskAnswer(const Book& book, const ChangeSet& set)>& page) {
+  const auto book = desk.book();
+  if (!book) return no_book(desk);
+  const auto compared = run_comparison(*book, comparison_of(ask));
+  if (const auto* missing = std::get_if<NotThere>(&compared)) {
+    return trouble_sheet(desk, 404, missing->message);
+  }
+  return page(*book, std::get<ChangeSet>(compared));
 }
 
 DeskAnswer no_book(const Desk& desk) {

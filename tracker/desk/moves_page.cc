@@ -4,8 +4,10 @@
 #include <algorithm>
 
 #include "reports/wording.h"
+#include "schema/shop_name.h"
 #include "tracker/app/report_forms.h"
 #include "tracker/desk/asked_shop.h"
+#include "tracker/desk/file_formats.h"
 #include "tracker/desk/pages.h"
 
 namespace rangebook {
@@ -124,39 +126,36 @@ const std::vector<Choice> kForms{{"xlsx", "workbook"},
                                  {"text", "plain text"},
                                  {"json", "JSON"}};
 
+void changes(HtmlWriter& html, const ChangeSet& set, const DeskAsk& ask) {
+  if (set.changes.empty()) {
+    html.element("p", {}, "Nothing here changed. Ask for less, or for every kind.");
+    return;
+  }
+  rows(html, set);
+  if (set.changes.size() > kMostRows) {
+    html.element("p", {}, "The rest is in the files below, or narrow what is shown.");
+  }
+  keep_as(html, ask, kForms);
+}
+
 }  // namespace
 
 DeskAnswer moves_page(Desk& desk, const DeskAsk& ask) {
-  const auto book = desk.book();
-  if (!book) return no_book(desk);
-  const auto compared = run_comparison(*book, comparison_of(ask));
-  if (const auto* missing = std::get_if<NotThere>(&compared)) {
-    return trouble_sheet(desk, 404, missing->message);
-  }
-  const auto& all = std::get<ChangeSet>(compared);
-  const ChangeSet set = narrowed(all, ask);
-  const std::string& format = ask.said("format");
-  for (const Choice& form : kForms) {
-    if (form.value == format) {
+  return compared_page(desk, ask, [&](const Book& book, const ChangeSet& all) {
+    const ChangeSet set = narrowed(all, ask);
+    const std::string format = asked_format(ask, kForms);
+    if (!format.empty()) {
       return kept_file(changes_in(set, format), format, set.shop.slug + "-changes");
     }
-  }
-  const std::string under =
-      fmt::format("{}, {} against {}, {}", set.to.season, to_string(set.to.on), set.from.season,
-                  to_string(set.from.on));
-  return sheet(desk, {"/", "Change by change", set.shop.name, under}, [&](HtmlWriter& html) {
-    narrow_form(html, *book, all, ask);
-    part(html, "changes", "Changes", [&](HtmlWriter& matter) {
-      if (set.changes.empty()) {
-        matter.element("p", {}, "Nothing here changed. Ask for less, or for every kind.");
-        return;
-      }
-      rows(matter, set);
-      if (set.changes.size() > kMostRows) {
-        matter.element("p", {}, "The rest is in the files below, or narrow what is shown.");
-      }
-      keep_as(matter, ask, kForms);
-    });
+    const std::string under =
+        fmt::format("{}, {} against {}, {}", set.to.season, to_string(set.to.on), set.from.season,
+                    to_string(set.from.on));
+    return sheet(desk, {"/", "Change by change", std::string(shop_name(set.shop)), under},
+                 [&](HtmlWriter& html) {
+                   narrow_form(html, book, all, ask);
+                   part(html, "changes", "Changes",
+                        [&](HtmlWriter& matter) { changes(matter, set, ask); });
+                 });
   });
 }
 

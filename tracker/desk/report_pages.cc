@@ -4,6 +4,7 @@
 
 #include "reports/brief_formats.h"
 #include "reports/history_report.h"
+#include "reports/link_list.h"
 #include "reports/order_report.h"
 #include "reports/price_report.h"
 #include "reports/size_report_forms.h"
@@ -14,37 +15,12 @@
 #include "tracker/app/scope_words.h"
 #include "tracker/app/terms_desk.h"
 #include "tracker/desk/asked_shop.h"
+#include "tracker/desk/file_formats.h"
 #include "tracker/desk/pages.h"
 #include "tracker/size_report.h"
 
 namespace rangebook {
 namespace {
-
-const std::vector<Choice> kPaper{{"html", "one page"},
-                                 {"xlsx", "workbook"},
-                                 {"text", "plain text"},
-                                 {"md", "Markdown"},
-                                 {"json", "JSON"}};
-
-std::vector<Choice> with_csv() {
-  std::vector<Choice> all = kPaper;
-  all.push_back({"csv", "CSV"});
-  return all;
-}
-
-/// The format that is asked for; empty for a page of the desk, and for words that are none.
-std::string format_of(const DeskAsk& ask, const std::vector<Choice>& formats) {
-  for (const Choice& format : formats) {
-    if (format.value == ask.said("format")) return format.value;
-  }
-  return {};
-}
-
-OutputChoice as_file(const std::string& format) {
-  OutputChoice output;
-  output.format = format;
-  return output;
-}
 
 /// The slug of the category that is asked for; throws UsageError.
 std::string asked_category(const DeskAsk& ask) {
@@ -123,13 +99,13 @@ DeskAnswer order_answer(const Desk& desk, const DeskAsk& ask, const Order& order
     return form_sheet(desk, head, form, missing->message);
   }
   const auto& comparison = std::get<OrderComparison>(compared);
-  const std::string format = format_of(ask, with_csv());
+  const std::string format = asked_format(ask, paper_and_csv());
   if (!format.empty()) return kept_file(order_in(comparison, as_file(format)), format, "order");
   ReportPage page = order_page(comparison);
   page.invented = desk.is_demo();
   return report_sheet(desk, "/order", page, [&](HtmlWriter& html) {
     order_form(html, ask);
-    keep_as(html, ask, with_csv());
+    keep_as(html, ask, paper_and_csv());
   });
 }
 
@@ -144,50 +120,55 @@ void reach_form(HtmlWriter& html, const DeskAsk& ask) {
   });
 }
 
+/// What can be done with a line: keep it, and settle the pairs it stands in.
+void ways_of_line(HtmlWriter& html, const LineHistory& history) {
+  const auto ways = html.in("p", {{"class", "ways"}});
+  link(html,
+       desk_address("/picks/keep",
+                    {{"shop", history.shop.slug, {}}, {"line", history.reference, {}}}),
+       "Keep it as a pick");
+  for (const LinkCase& pair : history.waiting) {
+    link(html,
+         desk_address("/links", {{"shop", history.shop.slug, {}}, {"pair", pair.reference, {}}}),
+         fmt::format("Is it one line with {}?",
+                     line_phrase(pair.then.id == history.id ? pair.now : pair.then)));
+  }
+}
+
 }  // namespace
 
 DeskAnswer brief_page(Desk& desk, const DeskAsk& ask) {
-  const auto book = desk.book();
-  if (!book) return no_book(desk);
-  const auto compared = run_comparison(*book, comparison_of(ask));
-  if (const auto* missing = std::get_if<NotThere>(&compared)) {
-    return trouble_sheet(desk, 404, missing->message);
-  }
-  const auto& set = std::get<ChangeSet>(compared);
-  BriefOptions extras = run_brief_extras(*book, set);
-  extras.invented = desk.is_demo();
-  const Brief brief = make_brief(set, extras);
-  const std::string format = format_of(ask, kPaper);
-  if (!format.empty()) return kept_file(brief_in(brief, as_file(format)), format, set.shop.slug);
-  return report_sheet(desk, "/", page_of(brief), [&](HtmlWriter& html) {
-    ask_form(html, "/brief", [&](HtmlWriter& form) {
-      pair_fields(form, *book, ask);
-      button(form, "Compare");
+  return compared_page(desk, ask, [&](const Book& book, const ChangeSet& set) {
+    BriefOptions extras = run_brief_extras(book, set);
+    extras.invented = desk.is_demo();
+    const Brief brief = make_brief(set, extras);
+    const std::string format = asked_format(ask, paper_formats());
+    if (!format.empty()) return kept_file(brief_in(brief, as_file(format)), format, set.shop.slug);
+    return report_sheet(desk, "/", page_of(brief), [&](HtmlWriter& html) {
+      ask_form(html, "/brief", [&](HtmlWriter& form) {
+        pair_fields(form, book, ask);
+        button(form, "Compare");
+      });
+      keep_as(html, ask, paper_formats());
     });
-    keep_as(html, ask, kPaper);
   });
 }
 
 DeskAnswer prices_page(Desk& desk, const DeskAsk& ask) {
-  const auto book = desk.book();
-  if (!book) return no_book(desk);
-  const auto compared = run_comparison(*book, comparison_of(ask));
-  if (const auto* missing = std::get_if<NotThere>(&compared)) {
-    return trouble_sheet(desk, 404, missing->message);
-  }
-  const auto& set = std::get<ChangeSet>(compared);
-  const PriceReportOptions options{asked_category(ask), desk.is_demo()};
-  const std::string format = format_of(ask, with_csv());
-  if (!format.empty()) {
-    return kept_file(prices_in(set, options, as_file(format)), format, set.shop.slug + "-prices");
-  }
-  return report_sheet(desk, "/", price_page(set, options), [&](HtmlWriter& html) {
-    ask_form(html, "/prices", [&](HtmlWriter& form) {
-      pair_fields(form, *book, ask);
-      category_field(form, ask);
-      button(form, "Show");
+  return compared_page(desk, ask, [&](const Book& book, const ChangeSet& set) {
+    const PriceReportOptions options{asked_category(ask), desk.is_demo()};
+    const std::string format = asked_format(ask, paper_and_csv());
+    if (!format.empty()) {
+      return kept_file(prices_in(set, options, as_file(format)), format, set.shop.slug + "-prices");
+    }
+    return report_sheet(desk, "/", price_page(set, options), [&](HtmlWriter& html) {
+      ask_form(html, "/prices", [&](HtmlWriter& form) {
+        pair_fields(form, book, ask);
+        category_field(form, ask);
+        button(form, "Show");
+      });
+      keep_as(html, ask, paper_and_csv());
     });
-    keep_as(html, ask, with_csv());
   });
 }
 
@@ -199,7 +180,7 @@ DeskAnswer sizes_of_shop_page(Desk& desk, const DeskAsk& ask) {
     return trouble_sheet(desk, 404, missing->message);
   }
   const auto& report = std::get<SizeReport>(sized);
-  const std::string format = format_of(ask, with_csv());
+  const std::string format = asked_format(ask, paper_and_csv());
   if (!format.empty()) {
     return kept_file(sizes_in(report, as_file(format)), format, ask.said("shop") + "-sizes");
   }
@@ -213,7 +194,7 @@ DeskAnswer sizes_of_shop_page(Desk& desk, const DeskAsk& ask) {
       category_field(form, ask);
       button(form, "Show");
     });
-    keep_as(html, ask, with_csv());
+    keep_as(html, ask, paper_and_csv());
   });
 }
 
@@ -235,13 +216,13 @@ DeskAnswer reach_page(Desk& desk, const DeskAsk& ask) {
                                     ask.said("size"), to_string(system)));
     }
     const auto report = run_reaching(*book, {*size, category.empty() ? "all" : category});
-    const std::string format = format_of(ask, with_csv());
+    const std::string format = asked_format(ask, paper_and_csv());
     if (!format.empty()) return kept_file(reaching_in(report, as_file(format)), format, "reach");
     ReportPage page = reaching_page(report);
     page.invented = desk.is_demo();
     return report_sheet(desk, "/reach", page, [&](HtmlWriter& html) {
       reach_form(html, ask);
-      keep_as(html, ask, with_csv());
+      keep_as(html, ask, paper_and_csv());
     });
   } catch (const UsageError& wrong) {
     return form_sheet(desk, head, form, wrong.message);
@@ -256,13 +237,16 @@ DeskAnswer line_page(Desk& desk, const DeskAsk& ask) {
     return trouble_sheet(desk, 404, missing->message);
   }
   const auto& history = std::get<LineHistory>(found);
-  const std::string format = format_of(ask, with_csv());
+  const std::string format = asked_format(ask, paper_and_csv());
   if (!format.empty()) {
     return kept_file(history_in(history, as_file(format)), format, "line-" + history.reference);
   }
   ReportPage page = history_page(history);
   page.invented = desk.is_demo();
-  return report_sheet(desk, "/", page, [&](HtmlWriter& html) { keep_as(html, ask, with_csv()); });
+  return report_sheet(desk, "/", page, [&](HtmlWriter& html) {
+    ways_of_line(html, history);
+    keep_as(html, ask, paper_and_csv());
+  });
 }
 
 DeskAnswer order_cost_page(Desk& desk, const DeskAsk& ask) {
