@@ -5,6 +5,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <set>
 #include <utility>
 
 #include "schema/nearest_word.h"
@@ -142,6 +143,13 @@ std::variant<FollowedPick, NotThere> keep_pick(Book& book, const PickWish& wish)
   return FollowUp(book, Day::max()).of(pick);
 }
 
+std::variant<FollowedPick, NotThere> find_pick(const Book& book, std::int64_t number) {
+  const auto picks = kept_picks(book, "");
+  const auto pick = with_number(picks, number);
+  if (!pick) return no_pick(picks, number);
+  return FollowUp(book, Day::max()).of(*pick);
+}
+
 std::variant<FollowedPick, NotThere> change_pick(Book& book, std::int64_t number,
                                                  const PickChange& change) {
   const auto picks = kept_picks(book, "");
@@ -192,6 +200,13 @@ std::variant<PickSheet, NotThere> follow_picks(const Book& book, const PickFilte
     if (filter.theme.empty() || pick.theme == filter.theme) sheet.picks.push_back(follow.of(pick));
   }
   return sheet;
+}
+
+std::vector<std::string> pick_themes(const Book& book) {
+  std::set<std::string> themes;
+  for (const Pick& pick : kept_picks(book, "")) themes.insert(pick.theme);
+  themes.erase("");
+  return {themes.begin(), themes.end()};
 }
 
 std::variant<std::int64_t, NotThere> add_to_vocabulary(Book& book, const PickWord& word) {

@@ -52,6 +52,8 @@ struct PickFilter {
 /// The kept pick. Not kept: no such line, capture or word, or it is a pick of that day and theme
 /// already; the sentence says what there is.
 std::variant<FollowedPick, NotThere> keep_pick(Book& book, const PickWish& wish);
+/// The pick with this number.
+std::variant<FollowedPick, NotThere> find_pick(const Book& book, std::int64_t number);
 std::variant<FollowedPick, NotThere> change_pick(Book& book, std::int64_t number,
                                                  const PickChange& change);
 /// Removes all of these, or none where one is not there. Gives what was removed.
@@ -60,6 +62,9 @@ std::variant<std::vector<Pick>, NotThere> drop_picks(Book& book,
 
 /// Picks by number, each with what later captures say of it.
 std::variant<PickSheet, NotThere> follow_picks(const Book& book, const PickFilter& filter);
+
+/// Every theme once, in order.
+std::vector<std::string> pick_themes(const Book& book);
 
 DueList what_is_due(const Book& book, const DueRequest& request);
 

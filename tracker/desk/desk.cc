@@ -5,6 +5,7 @@
 
 #include "tracker/desk/link_pages.h"
 #include "tracker/desk/pages.h"
+#include "tracker/desk/pick_pages.h"
 
 namespace rangebook {
 namespace {
@@ -36,6 +37,22 @@ const std::vector<DeskRoute>& desk_routes() {
       {Method::get, "/links/said", links_said_page},
       {Method::post, "/links/answer", answer_link},
       {Method::post, "/links/back", take_link_back},
+      {Method::get, "/lines", lines_page},
+      {Method::get, "/picks", picks_desk_page},
+      {Method::get, "/picks/follow", pick_follow_page},
+      {Method::get, "/picks/notes", pick_notes_page},
+      {Method::get, "/picks/keep", keep_pick_page},
+      {Method::post, "/picks/keep", keep_pick_form},
+      {Method::get, "/picks/change", change_pick_page},
+      {Method::post, "/picks/change", change_pick_form},
+      {Method::get, "/picks/drop", drop_pick_page},
+      {Method::post, "/picks/drop", drop_pick_form},
+      {Method::get, "/picks/words", pick_words_page},
+      {Method::get, "/picks/word", pick_word_page},
+      {Method::post, "/picks/words/add", add_pick_word_form},
+      {Method::post, "/picks/words/rename", rename_pick_word_form},
+      {Method::post, "/picks/words/remove", remove_pick_word_form},
+      {Method::get, "/due", due_desk_page},
       {Method::get, "/reach", reach_page},
       {Method::get, "/order", order_cost_page},
   };

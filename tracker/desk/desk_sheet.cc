@@ -16,8 +16,10 @@ struct BarEntry {
   std::string_view path;
   std::string_view words;
 };
-constexpr std::array<BarEntry, 4> kBar{{{"/", "Shops"},
+constexpr std::array<BarEntry, 6> kBar{{{"/", "Shops"},
                                         {"/links", "Which line is which"},
+                                        {"/picks", "Picks"},
+                                        {"/due", "What is due"},
                                         {"/reach", "Who reaches a size"},
                                         {"/order", "What an order costs"}}};
 

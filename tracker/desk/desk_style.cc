@@ -22,7 +22,9 @@ constexpr std::string_view kStyle = R"css(
 .ways { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; margin: .3rem 0 0; padding: 0;
   list-style: none; }
 .ways a { display: inline-block; padding: .15rem 0; }
-form.asked { display: flex; flex-wrap: wrap; gap: .7rem 1.6rem; align-items: end; margin: 0; }
+form.asked { display: flex; flex-wrap: wrap; gap: .7rem 1.6rem; align-items: start; margin: 0; }
+.field:not(.wide) ~ button { margin-top: 1.4rem; }
+.field.wide ~ button, fieldset ~ button { margin-top: 0; }
 form.asked + form.asked, form.asked + p, p + form.asked { margin-top: 1rem; }
 .field { display: flex; flex-direction: column; min-width: 0; flex: 0 1 13rem; }
 .field.wide { flex: 1 1 100%; }
@@ -44,12 +46,21 @@ form button kbd { margin-left: .6rem; padding: 0 .35rem; border: 1px solid; font
 main > form.asked { padding: 1rem 0; }
 .keep { margin: .8rem 0 0; color: var(--quiet); font-size: .9375rem; }
 .keep a { margin-left: .8rem; }
+.scroll { position: relative; }
 .hush { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%);
   white-space: nowrap; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: .7rem 0 0;
   font-variant-numeric: lining-nums; }
 .facts dt { color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
 .facts dd { margin: 0; min-width: 0; overflow-wrap: anywhere; }
+.shops h4 { margin: 0; font-size: 1.15rem; font-weight: 400; }
+.code { color: var(--quiet); font-size: .875em; }
+.label { color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
+p.ways > a { margin-right: 1.2rem; }
+fieldset { flex: 1 1 100%; display: flex; flex-wrap: wrap; gap: .1rem 1.4rem; margin: 0; padding: 0;
+  border: 0; min-width: 0; }
+legend { padding: 0; color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
+fieldset label { display: inline-flex; gap: .4rem; align-items: baseline; min-height: 1.6rem; }
 .keys { margin: .8rem 0 0; color: var(--quiet); font-size: .9375rem; }
 .last { margin: 2rem 0 0; padding-top: .7rem; border-top: 1px solid var(--hairline); }
 mark { background: none; color: var(--mark); text-decoration: underline;

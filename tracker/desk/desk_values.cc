@@ -33,6 +33,14 @@ const std::string& DeskAsk::said(std::string_view name) const {
   return kNothing;
 }
 
+std::vector<std::string> DeskAsk::all(std::string_view name) const {
+  std::vector<std::string> values;
+  for (const DeskField& field : fields) {
+    if (field.name == name && !field.value.empty()) values.push_back(field.value);
+  }
+  return values;
+}
+
 DeskAnswer gone_to(std::string address) {
   DeskAnswer answer;
   answer.go_to = std::move(address);

@@ -20,6 +20,8 @@ struct DeskAsk {
 
   /// The first value of that name; empty where there is none.
   const std::string& said(std::string_view name) const;
+  /// All values of that name that are not empty, as sent.
+  std::vector<std::string> all(std::string_view name) const;
 };
 
 struct DeskAnswer {

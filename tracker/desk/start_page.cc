@@ -46,6 +46,7 @@ void ways_of_shop(HtmlWriter& html, const Shop& shop, bool two_captures) {
     way("/prices", "Prices");
   }
   way("/sizes", "Sizes");
+  way("/lines", "Line by line");
 }
 
 void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, bool told) {
