@@ -21,11 +21,30 @@ struct Rank {
 
 }  // namespace
 
-std::optional<std::string> choose_path(const PathSights& sights) {
+std::string frequent_names(const PathSights& sights) {
+  constexpr std::size_t kShown = 12;
+  const PathSight* most = nullptr;
+  for (const auto& [path, sight] : sights) {
+    if (sight.count > 1 && sight.names.size() > 1 &&
+        (most == nullptr || sight.count > most->count)) {
+      most = &sight;
+    }
+  }
+  if (most == nullptr) return {};
+  std::string all;
+  std::size_t shown = 0;
+  for (const auto& name : most->names) {
+    if (shown++ == kShown) return all + " ..";
+    all += (all.empty() ? "" : ", ") + name;
+  }
+  return all;
+}
+
+std::optional<std::string> choose_path(const PathSights& sights, const FeedChoices& choices) {
   std::optional<std::string> best;
   Rank best_rank;
   for (const auto& [path, sight] : sights) {
-    const auto fields = product_fields(sight.names);
+    const auto fields = product_fields(sight.names, choices);
     if (!fields) continue;
     const Rank rank{sight.count > 1, *fields, sight.depth};
     if (best && !rank.beats(best_rank)) continue;

@@ -8,13 +8,21 @@ namespace {
 
 class FeedReader final : public RowReader {
  public:
-  FeedReader(std::unique_ptr<FeedItems> items, std::uint32_t document)
-      : items_(std::move(items)), document_(document) {}
+  FeedReader(std::unique_ptr<FeedItems> items, std::uint32_t document, const TableOptions& options)
+      : items_(std::move(items)), document_(document), decimal_(options.decimal) {
+    names_.choices = FeedChoices(options.columns);
+    names_.keep_columns = !options.columns.empty();
+  }
 
   Step next() override;
   const RawRow& row() const override { return row_; }
   const Rejection& rejection() const override { return rejection_; }
   std::string mapping() const override;
+  std::optional<char> decimal_sign() const override { return decimal_; }
+  void keep_examples() override {
+    names_.keep_columns = true;
+    names_.keep_examples = true;
+  }
   DocumentPreview preview() const override;
 
  private:
@@ -23,6 +31,7 @@ class FeedReader final : public RowReader {
 
   std::unique_ptr<FeedItems> items_;
   std::uint32_t document_;
+  std::optional<char> decimal_;
   FeedNames names_;
   std::vector<FeedRow> rows_;
   std::size_t next_row_ = 0;
@@ -82,13 +91,21 @@ DocumentPreview FeedReader::preview() const {
     preview.detected.push_back({"products", where.substr(where.find('=') + 1), false});
   }
   preview.columns = columns_of(names_);
+  preview.missing = names_.missing();
   return preview;
 }
 
 }  // namespace
 
-std::unique_ptr<RowReader> open_feed(std::unique_ptr<FeedItems> items, std::uint32_t document) {
-  return std::make_unique<FeedReader>(std::move(items), document);
+std::string how_to_name(const std::string& names, std::string otherwise) {
+  if (names.empty()) return otherwise;
+  return fmt::format(
+      "Say which of its names mean what, such as --column \"NAME=price\"; it has {}.", names);
+}
+
+std::unique_ptr<RowReader> open_feed(std::unique_ptr<FeedItems> items, std::uint32_t document,
+                                     const TableOptions& options) {
+  return std::make_unique<FeedReader>(std::move(items), document, options);
 }
 
 }  // namespace rangebook

@@ -10,6 +10,7 @@
 #include "importers/feed_rows.h"
 #include "importers/record_source.h"
 #include "importers/row_reader.h"
+#include "schema/table_options.h"
 
 namespace rangebook {
 
@@ -33,7 +34,12 @@ class FeedItems {
   virtual std::string description() const = 0;
 };
 
-/// `document` is its index among the documents of the capture.
-std::unique_ptr<RowReader> open_feed(std::unique_ptr<FeedItems> items, std::uint32_t document);
+/// What to do about a feed without known names: say what its own mean, else `otherwise`.
+std::string how_to_name(const std::string& names, std::string otherwise);
+
+/// `document` is its index among the documents of the capture. Of `options` the meanings of names
+/// and the decimal sign are used.
+std::unique_ptr<RowReader> open_feed(std::unique_ptr<FeedItems> items, std::uint32_t document,
+                                     const TableOptions& options);
 
 }  // namespace rangebook

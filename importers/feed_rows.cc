@@ -2,9 +2,9 @@
 #include "importers/feed_rows.h"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "importers/byte_search.h"
 #include "importers/cell_split.h"
@@ -121,10 +121,18 @@ bool looks_like_variant(const FeedNode& node, bool in_list_of_sizes) {
 /// A node whose variants are still to be turned into rows.
 struct Work {
   const FeedNode* node = nullptr;
+  std::string path;                  ///< of its parts: empty, or `variants.`
   FeedRow row;                       ///< what holds for all of them
   std::optional<Field> group;        ///< the list it stands in is one of colours or sizes
   std::vector<std::string> options;  ///< names of `option1`, `option2`, ..
   bool is_variant = false;
+};
+
+/// A part that is a variant, the way to its parts, and the list it stands in, if of one field.
+struct Variant {
+  const FeedNode* node = nullptr;
+  std::string path;
+  std::optional<Field> group;
 };
 
 class ItemReader {
@@ -132,7 +140,7 @@ class ItemReader {
   explicit ItemReader(FeedNames& names) : names_(names) {}
 
   std::vector<FeedRow> read(const FeedNode& item) {
-    todo_.push_back({&item, {}, std::nullopt, {}, false});
+    todo_.push_back({.node = &item, .path = {}, .row = {}, .group = {}, .options = {}});
     while (!todo_.empty() && rows_.size() < kMaxRowsPerItem) {
       Work work = std::move(todo_.back());
       todo_.pop_back();
@@ -145,14 +153,14 @@ class ItemReader {
   void take(Work work) {
     sale_.clear();
     FeedRow own;
-    std::vector<const FeedNode*> variants;
-    std::vector<std::optional<Field>> groups;
+    std::vector<Variant> variants;
     for (const auto& part : work.node->parts) {
       if (const FeedNode* name = option_name(part)) work.options.push_back(name->text);
     }
     for (const auto& part : work.node->parts) {
-      if (option_name(part) == nullptr) take_part(part, work, own, variants, groups);
+      if (option_name(part) == nullptr) take_part(part, work, own, variants);
     }
+    take_ways(work, own);
     if (work.group) name_group(*work.node, *work.group, own);
     if (work.is_variant) settle_variant(own);
     settle_price(own);
@@ -165,7 +173,12 @@ class ItemReader {
     }
     // Last first, since the list of work is a stack.
     for (std::size_t i = variants.size(); i-- > 0;) {
-      todo_.push_back({variants[i], work.row, groups[i], work.options, true});
+      todo_.push_back({.node = variants[i].node,
+                       .path = variants[i].path,
+                       .row = work.row,
+                       .group = variants[i].group,
+                       .options = work.options,
+                       .is_variant = true});
     }
   }
 
@@ -174,23 +187,71 @@ class ItemReader {
     return part.name == "options" ? part.part("name") : nullptr;
   }
 
+  /// What is said of a name, else what it means; the latter only where nothing else is said to be
+  /// that.
+  std::optional<ColumnMeaning> meant(const std::string& path, const std::string& name,
+                                     std::optional<ColumnMeaning> by_name) {
+    if (names_.choices.empty()) return by_name;
+    if (const ColumnChoice* choice = names_.choices.find(path, name)) {
+      names_.found.insert(choice->column);
+      return rangebook::meaning_of(*choice);
+    }
+    if (!by_name || !names_.choices.takes(by_name->field)) return by_name;
+    return std::nullopt;
+  }
+  bool is_chosen(const std::string& path, const std::string& name) const {
+    return names_.choices.find(path, name) != nullptr;
+  }
+
   void take_part(const FeedNode& part, const Work& work, FeedRow& own,
-                 std::vector<const FeedNode*>& variants,
-                 std::vector<std::optional<Field>>& groups) {
-    const auto meaning = meaning_of(part, work);
+                 std::vector<Variant>& variants) {
+    const std::string path = work.path + part.name;
+    const auto meaning = meant(path, part.name, meaning_of(part, work));
+    if (!meaning && is_chosen(path, part.name))
+      return names_.note(path, part.name, value_text(part), {});
     const bool list_of_sizes = meaning &&
                                (meaning->field == Field::size || meaning->field == Field::colour) &&
                                meaning->role == ColumnRole::field;
     if (looks_like_variant(part, list_of_sizes) && !is_value_object(part, meaning)) {
-      variants.push_back(&part);
-      groups.push_back(list_of_sizes ? std::optional(meaning->field) : std::nullopt);
+      variants.push_back(
+          {&part, path + ".", list_of_sizes ? std::optional(meaning->field) : std::nullopt});
     } else if (meaning) {
-      take_value(*meaning, part.name, value_text(part), own);
+      take_value(*meaning, path, part.name, value_text(part), own);
     } else if (!part.is_leaf()) {
-      take_wrapper(part, own, variants, groups);
-    } else if (names_.unknown.size() < kMaxUnknownNames && !part.text.empty()) {
-      names_.unknown.insert(part.name);
+      take_wrapper(part, path + ".", own, variants);
+    } else if (!part.text.empty()) {
+      if (names_.unknown.size() < kMaxUnknownNames) names_.unknown.insert(part.name);
+      names_.note(path, part.name, part.text, {});
     }
+  }
+
+  /// What is said of a way of several names: it is gone where the names lead through objects that
+  /// mean nothing themselves.
+  void take_ways(const Work& work, FeedRow& own) {
+    for (const auto& choice : names_.choices.ways()) {
+      const auto meaning = rangebook::meaning_of(choice);
+      const auto names = names_of_way(choice.column);
+      if (!meaning || work.is_variant || names.size() < 3) continue;
+      for (const FeedNode* node : nodes_at(*work.node, names)) {
+        names_.found.insert(choice.column);
+        take_value(*meaning, choice.column, names.back(), value_text(*node), own);
+      }
+    }
+  }
+  static std::vector<const FeedNode*> nodes_at(const FeedNode& root,
+                                               const std::vector<std::string>& names) {
+    std::vector<const FeedNode*> at{&root};
+    for (const auto& name : names) {
+      std::vector<const FeedNode*> next;
+      for (const FeedNode* node : at) {
+        for (const auto& part : node->parts) {
+          const bool same = folded_header(part.name) == folded_header(name);
+          if (same && next.size() < kMaxRowsPerItem) next.push_back(&part);
+        }
+      }
+      at = std::move(next);
+    }
+    return at;
   }
 
   std::optional<ColumnMeaning> meaning_of(const FeedNode& part, const Work& work) const {
@@ -210,32 +271,50 @@ class ItemReader {
   }
 
   /// An object that means nothing itself: a list of variants, of named values, or a mere wrapper.
-  void take_wrapper(const FeedNode& part, FeedRow& own, std::vector<const FeedNode*>& variants,
-                    std::vector<std::optional<Field>>& groups) {
+  void take_wrapper(const FeedNode& part, const std::string& path, FeedRow& own,
+                    std::vector<Variant>& variants) {
     if (const auto named = named_value(part)) {
-      if (const auto meaning = column_meaning(named->first)) {
-        take_value(*meaning, named->first, named->second, own);
-      }
+      take_named(path, *named, own);
       return;
     }
     for (const auto& inner : part.parts) {
-      const auto meaning = column_meaning(inner.name);
+      const std::string inner_path = path + inner.name;
+      const auto meaning = meant(inner_path, inner.name, column_meaning(inner.name));
       const auto named = named_value(inner);
-      if (named && column_meaning(named->first)) {
-        take_value(*column_meaning(named->first), named->first, named->second, own);
-      } else if (looks_like_variant(inner, false) && !is_value_object(inner, meaning)) {
-        variants.push_back(&inner);
-        groups.push_back(std::nullopt);
-      } else if (meaning && inner.is_leaf()) {
-        take_value(*meaning, inner.name, value_text(inner), own);
+      if (named && take_named(path, *named, own)) continue;
+      if (looks_like_variant(inner, false) && !is_value_object(inner, meaning)) {
+        variants.push_back({&inner, inner_path + ".", std::nullopt});
+      } else if (meaning && (inner.is_leaf() || is_chosen(inner_path, inner.name))) {
+        take_value(*meaning, inner_path, inner.name, value_text(inner), own);
+      } else if (inner.is_leaf() && !inner.text.empty()) {
+        names_.note(inner_path, inner.name, inner.text, {});
       }
     }
   }
 
-  void take_value(const ColumnMeaning& meaning, const std::string& name, std::string text,
+  bool take_named(const std::string& path, const std::pair<std::string, std::string>& named,
                   FeedRow& own) {
+    const std::string own_path = path + named.first;
+    const auto meaning = meant(own_path, named.first, column_meaning(named.first));
+    if (meaning) {
+      take_value(*meaning, own_path, named.first, named.second, own);
+    } else {
+      names_.note(own_path, named.first, named.second, {});
+    }
+    return meaning.has_value();
+  }
+
+  static std::vector<FieldText> fields_in(const ColumnMeaning& meaning, const std::string& text) {
+    if (meaning.role != ColumnRole::colour_size) return {{meaning.field, text}};
+    const auto parts = split_colour_size(text);
+    return {{Field::colour, std::string(parts.colour)}, {Field::size, std::string(parts.size)}};
+  }
+
+  void take_value(const ColumnMeaning& meaning, const std::string& path, const std::string& name,
+                  std::string text, FeedRow& own) {
     if (text.empty()) return;
     names_.read[meaning.field].insert(name);
+    if (names_.keep_columns) names_.note(path, name, text, fields_in(meaning, text));
     if (meaning.role == ColumnRole::sale_price) {
       if (sale_.empty()) sale_ = std::move(text);
     } else if (meaning.role == ColumnRole::colour_size) {
@@ -294,41 +373,28 @@ const FeedNode* FeedNode::part(std::string_view folded_name) const {
 }
 
 std::vector<FeedRow> feed_rows(const FeedNode& item, FeedNames& names) {
-  return ItemReader(names).read(item);
-}
-
-std::string to_string(const FeedNames& names) {
-  std::vector<std::string> parts;
-  for (const auto& [field, from] : names.read) {
-    parts.push_back(fmt::format("{}={}", to_string(field), fmt::join(from, "/")));
+  auto rows = ItemReader(names).read(item);
+  if (!names.keep_examples || rows.empty()) return rows;
+  for (auto& column : names.columns) {
+    for (auto& example : column.examples) {
+      if (example.currency.empty()) example.currency = rows.front()[Field::currency];
+    }
   }
-  std::string text = fmt::format("{}", fmt::join(parts, " "));
-  if (!names.unknown.empty()) text += fmt::format("; not used: {}", fmt::join(names.unknown, ", "));
-  return text;
+  return rows;
 }
 
-std::vector<ColumnPreview> columns_of(const FeedNames& names) {
-  std::vector<ColumnPreview> columns;
-  for (const auto& [field, from] : names.read) {
-    auto& column = columns.emplace_back();
-    column.name = fmt::format("{}", fmt::join(from, ", "));
-    column.fields.push_back(field);
-  }
-  for (const auto& name : names.unknown) columns.emplace_back().name = name;
-  return columns;
-}
-
-std::optional<std::size_t> product_fields(const std::set<std::string>& part_names) {
-  std::set<Field> fields;
-  bool article = false;
+std::optional<std::size_t> product_fields(const std::set<std::string>& part_names,
+                                          const FeedChoices& choices) {
+  std::set<Field> fields = choices.fields_of(part_names);
   for (const auto& name : part_names) {
     const auto meaning = column_meaning(name);
     if (!meaning || meaning->role == ColumnRole::colour_size) continue;
     fields.insert(meaning->field);
-    article =
-        article || (meaning->field != Field::name && meaning->field != Field::currency &&
-                    meaning->field != Field::category && meaning->field != Field::description);
   }
+  const bool article = std::any_of(fields.begin(), fields.end(), [](Field field) {
+    return field != Field::name && field != Field::currency && field != Field::category &&
+           field != Field::description;
+  });
   if (!article || !fields.contains(Field::name)) return std::nullopt;
   return fields.size();
 }

@@ -3,15 +3,14 @@
 #pragma once
 
 #include <array>
-#include <map>
 #include <optional>
 #include <set>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "importers/feed_names.h"
 #include "importers/feed_node.h"
-#include "schema/mapping_preview.h"
 #include "schema/raw_row.h"
 
 namespace rangebook {
@@ -28,16 +27,6 @@ struct FeedRow {
   }
 };
 
-/// Which names of a feed were read as which field, and which were not read.
-struct FeedNames {
-  std::map<Field, std::set<std::string>> read;
-  std::set<std::string> unknown;
-};
-/// `name=title price=g:price; not used: shipping`.
-std::string to_string(const FeedNames& names);
-/// The same for a preview: each field with the names it is read from, then the names not used.
-std::vector<ColumnPreview> columns_of(const FeedNames& names);
-
 /// The rows of one product. What the product says holds for all its variants unless they say
 /// otherwise. Lists of sizes and colours are joined with `|`; a code inside a variant is the
 /// variant's; beside a sale price, `price` is the full price. Names are added to `names`.
@@ -45,6 +34,8 @@ std::vector<FeedRow> feed_rows(const FeedNode& item, FeedNames& names);
 
 /// How many different fields the parts of a node name directly; nothing when none of them is the
 /// name of a line or none is about an article (code, price, size, colour, stock, picture, address).
-std::optional<std::size_t> product_fields(const std::set<std::string>& part_names);
+/// `choices` say what some of them mean.
+std::optional<std::size_t> product_fields(const std::set<std::string>& part_names,
+                                          const FeedChoices& choices);
 
 }  // namespace rangebook

@@ -16,7 +16,8 @@ constexpr std::size_t kFrontBytes = std::size_t{1} << 20U;
 
 class JsonFeedItems final : public FeedItems {
  public:
-  explicit JsonFeedItems(ByteSource& source) : decoded_(source, {}), items_(decoded_) {}
+  JsonFeedItems(ByteSource& source, const TableOptions& options)
+      : decoded_(source, {}), items_(decoded_), choices_(options.columns) {}
 
   Step next() override;
   FeedItem& item() override { return item_; }
@@ -34,6 +35,7 @@ class JsonFeedItems final : public FeedItems {
 
   DecodedSource decoded_;
   JsonItems items_;
+  FeedChoices choices_;
   bool open_ = false;
   std::optional<std::string> path_;
   FeedItem item_;
@@ -58,7 +60,8 @@ FeedItems::Step JsonFeedItems::next() {
 bool JsonFeedItems::open() {
   open_ = true;
   const std::string_view front = items_.peek(kFrontBytes);
-  path_ = find_json_items(front.substr(0, kFrontBytes));
+  auto found = find_json_items(front.substr(0, kFrontBytes), choices_);
+  path_ = std::move(found.path);
   if (path_) {
     items_.set_path(*path_);
     return true;
@@ -69,7 +72,9 @@ bool JsonFeedItems::open() {
                 ? "The file is empty."
                 : "The JSON holds no list of products: no object with a name beside a code, "
                   "price, size, colour or address.",
-            "Give the feed of products, with members such as name, price and size."};
+            how_to_name(found.names,
+                        "Give the feed of products, with members such as name, price and "
+                        "size.")};
   return false;
 }
 
@@ -103,8 +108,9 @@ FeedItems::Step JsonFeedItems::end() {
 
 }  // namespace
 
-std::unique_ptr<RowReader> open_json(ByteSource& source, std::uint32_t document) {
-  return open_feed(std::make_unique<JsonFeedItems>(source), document);
+std::unique_ptr<RowReader> open_json(ByteSource& source, std::uint32_t document,
+                                     const TableOptions& options) {
+  return open_feed(std::make_unique<JsonFeedItems>(source, options), document, options);
 }
 
 }  // namespace rangebook

@@ -152,7 +152,7 @@ bool JsonItems::take(char sign, JsonItem& item) {
   return true;
 }
 
-std::optional<std::string> find_json_items(std::string_view front) {
+FoundItems find_json_items(std::string_view front, const FeedChoices& choices) {
   JsonScan scan;
   PathSights sights;
   std::vector<PathSight*> open;  // of each level; null for lists
@@ -176,7 +176,8 @@ std::optional<std::string> find_json_items(std::string_view front) {
       open.back()->see(scan.key());
     }
   }
-  return choose_path(sights);
+  auto path = choose_path(sights, choices);
+  return {path, path ? std::string{} : frequent_names(sights)};
 }
 
 std::optional<FeedNode> read_json_item(std::string_view text) {

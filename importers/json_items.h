@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "importers/feed_choices.h"
 #include "importers/feed_node.h"
 #include "importers/json_scan.h"
 #include "importers/row_reader.h"
@@ -62,8 +63,13 @@ class JsonItems {
   std::string over_long_front_;
 };
 
-/// The path of the products in the front of a feed; nothing when there is none.
-std::optional<std::string> find_json_items(std::string_view front);
+struct FoundItems {
+  std::optional<std::string> path;  ///< of the products; nothing when there are none
+  std::string names;                ///< frequent_names(), where there are none
+};
+
+/// The path of the products in the front of a feed.
+FoundItems find_json_items(std::string_view front, const FeedChoices& choices);
 
 /// The members of the text of one object as a tree; nothing when it is no JSON even with small
 /// slips put right (importers/json_repair.h), or has too many values.

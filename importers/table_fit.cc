@@ -5,8 +5,10 @@
 #include <utility>
 
 #include "importers/csv_reader.h"
+#include "importers/json_feed.h"
 #include "importers/table_rows.h"
 #include "importers/xlsx_reader.h"
+#include "importers/xml_feed.h"
 
 namespace rangebook {
 namespace {
@@ -20,15 +22,27 @@ class TextFront final : public ByteSource {
   std::string_view text_;
 };
 
+bool lists(const std::vector<std::string>& missing, const ColumnChoice& choice) {
+  return std::find(missing.begin(), missing.end(), choice.column) != missing.end();
+}
+
 bool fits(std::unique_ptr<RecordSource> source, const TableOptions& options,
           const std::vector<ColumnChoice>& columns) {
   TableRows rows(std::move(source), options);
   if (!rows.open()) return false;
   const auto& missing = rows.map().missing;
-  const bool all = std::none_of(columns.begin(), columns.end(), [&](const ColumnChoice& choice) {
-    return std::find(missing.begin(), missing.end(), choice.column) != missing.end();
-  });
+  const bool all = std::none_of(columns.begin(), columns.end(),
+                                [&](const ColumnChoice& choice) { return lists(missing, choice); });
   return all && (rows.names().empty() || rows.map().has(Field::name));
+}
+
+/// A profile that speaks of no names says nothing of a feed.
+bool feed_fits(RowReader& rows, const std::vector<ColumnChoice>& columns) {
+  while (rows.next() != RowReader::Step::end) continue;
+  const auto missing = rows.preview().missing;
+  return !columns.empty() &&
+         std::none_of(columns.begin(), columns.end(),
+                      [&](const ColumnChoice& choice) { return lists(missing, choice); });
 }
 
 }  // namespace
@@ -42,6 +56,18 @@ bool table_fits(std::string_view front, const TableOptions& options,
 bool workbook_fits(const std::string& bytes, const TableOptions& options,
                    const std::vector<ColumnChoice>& columns) {
   return fits(open_xlsx_records(bytes, options), options, columns);
+}
+
+bool json_fits(std::string_view front, const TableOptions& options,
+               const std::vector<ColumnChoice>& columns) {
+  TextFront source(front);
+  return feed_fits(*open_json(source, 0, options), columns);
+}
+
+bool xml_fits(std::string_view front, const TableOptions& options,
+              const std::vector<ColumnChoice>& columns) {
+  TextFront source(front);
+  return feed_fits(*open_xml(source, 0, options), columns);
 }
 
 std::string_view FrontSource::front() {

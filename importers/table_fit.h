@@ -19,6 +19,12 @@ bool table_fits(std::string_view front, const TableOptions& options,
 bool workbook_fits(const std::string& bytes, const TableOptions& options,
                    const std::vector<ColumnChoice>& columns);
 
+/// Of a JSON or XML feed, by the products in its front: each of `columns` is a name in one of them.
+bool json_fits(std::string_view front, const TableOptions& options,
+               const std::vector<ColumnChoice>& columns);
+bool xml_fits(std::string_view front, const TableOptions& options,
+              const std::vector<ColumnChoice>& columns);
+
 /// A document whose front is looked at before it is read.
 class FrontSource final : public ByteSource {
  public:

@@ -173,8 +173,10 @@ class ReplayedSource final : public ByteSource {
 
 class XmlFeedItems final : public FeedItems {
  public:
-  explicit XmlFeedItems(ByteSource& source)
-      : replayed_(source), decoded_(replayed_, usable_encoding(replayed_.first())) {}
+  XmlFeedItems(ByteSource& source, const TableOptions& options)
+      : replayed_(source),
+        decoded_(replayed_, usable_encoding(replayed_.first())),
+        choices_(options.columns) {}
 
   Step next() override;
   FeedItem& item() override { return item_; }
@@ -194,11 +196,12 @@ class XmlFeedItems final : public FeedItems {
   }
   void open();
   void read_piece();
-  void refuse(std::string_view front, std::string_view problem);
+  void refuse(std::string_view front, std::string_view problem, const std::string& names);
   Step give_over_long();
 
   ReplayedSource replayed_;
   DecodedSource decoded_;
+  FeedChoices choices_;
   bool open_ = false;
   bool at_end_ = false;
   std::string front_;
@@ -241,14 +244,15 @@ void XmlFeedItems::open() {
   FrontEvents sights;
   XmlParser parser(sights);
   parser.feed(front_, false);
-  path_ = choose_path(sights.sights);
-  if (!path_) return refuse(front_, parser.problem());
+  path_ = choose_path(sights.sights, choices_);
+  if (!path_) return refuse(front_, parser.problem(), frequent_names(sights.sights));
   events_ = std::make_unique<ItemEvents>(*path_);
   parser_ = std::make_unique<XmlParser>(*events_);
   events_->parser = parser_.get();
 }
 
-void XmlFeedItems::refuse(std::string_view front, std::string_view problem) {
+void XmlFeedItems::refuse(std::string_view front, std::string_view problem,
+                          const std::string& names) {
   place_.excerpt = excerpt_of(front, kExcerptBytes);
   if (front.empty()) {
     fault_ = {RejectionKind::unreadable_document, "The file is empty.", "Export or save it again."};
@@ -261,7 +265,8 @@ void XmlFeedItems::refuse(std::string_view front, std::string_view problem) {
         RejectionKind::unreadable_document,
         "The XML holds no products: no element with a name beside a code, price, size, colour "
         "or address.",
-        "Give the feed of products, with elements such as title, price and size."};
+        how_to_name(names,
+                    "Give the feed of products, with elements such as title, price and size.")};
   }
 }
 
@@ -283,8 +288,9 @@ void XmlFeedItems::read_piece() {
 
 }  // namespace
 
-std::unique_ptr<RowReader> open_xml(ByteSource& source, std::uint32_t document) {
-  return open_feed(std::make_unique<XmlFeedItems>(source), document);
+std::unique_ptr<RowReader> open_xml(ByteSource& source, std::uint32_t document,
+                                    const TableOptions& options) {
+  return open_feed(std::make_unique<XmlFeedItems>(source, options), document, options);
 }
 
 }  // namespace rangebook

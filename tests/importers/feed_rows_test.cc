@@ -106,9 +106,78 @@ TEST(FeedRows, ObjectsInThePlaceOfValues) {
 }
 
 TEST(FeedRows, WhatIsAProduct) {
-  EXPECT_EQ(product_fields({"title", "price", "id"}), 3U);
-  EXPECT_EQ(product_fields({"title", "currency", "description"}), std::nullopt);
-  EXPECT_EQ(product_fields({"price", "sku"}), std::nullopt);
+  EXPECT_EQ(product_fields({"title", "price", "id"}, {}), 3U);
+  EXPECT_EQ(product_fields({"title", "currency", "description"}, {}), std::nullopt);
+  EXPECT_EQ(product_fields({"price", "sku"}, {}), std::nullopt);
+}
+
+ColumnChoice choice(std::string column, std::optional<Field> field) {
+  return {.column = std::move(column), .field = field};
+}
+
+FeedNames chosen(std::vector<ColumnChoice> choices) {
+  FeedNames names;
+  names.choices = FeedChoices(std::move(choices));
+  names.keep_columns = true;
+  names.keep_examples = true;
+  return names;
+}
+
+TEST(FeedRows, WhatIsSaidOfANameWins) {
+  auto names = chosen({choice("modellbez", Field::name), choice("wert", Field::price),
+                       choice("title", std::nullopt), choice("nowhere", Field::size)});
+  const auto rows = feed_rows(node("item", {leaf("title", "Notes"), leaf("modellbez", "Maya"),
+                                            leaf("price", "12"), leaf("wert", "79.90")}),
+                              names);
+  ASSERT_EQ(rows.size(), 1U);
+  EXPECT_EQ(rows[0][Field::name], "Maya");
+  EXPECT_EQ(rows[0][Field::price], "79.90");
+  EXPECT_EQ(names.missing(), std::vector<std::string>{"nowhere"});
+}
+
+TEST(FeedRows, AWayTellsNamesApart) {
+  auto names =
+      chosen({choice("variants.price", Field::full_price), choice("variants.now", Field::price)});
+  const auto rows = feed_rows(
+      node("item", {leaf("title", "Maya"), leaf("price", "99"),
+                    node("variants", {leaf("size", "8"), leaf("price", "89"), leaf("now", "59")})}),
+      names);
+  ASSERT_EQ(rows.size(), 1U);
+  EXPECT_EQ(rows[0][Field::price], "59");
+  EXPECT_EQ(rows[0][Field::full_price], "89");
+}
+
+TEST(FeedRows, AWayLeadsThroughObjects) {
+  auto names = chosen({choice("pricing.retail.gross", Field::price)});
+  const auto rows = feed_rows(
+      node("item", {leaf("title", "Maya"),
+                    node("pricing", {node("retail", {leaf("gross", "79.90"), leaf("net", "67")}),
+                                     node("trade", {leaf("gross", "40")})})}),
+      names);
+  ASSERT_EQ(rows.size(), 1U);
+  EXPECT_EQ(rows[0][Field::price], "79.90");
+  EXPECT_TRUE(names.missing().empty());
+}
+
+TEST(FeedRows, ColumnsOfThePreviewAreWays) {
+  auto names = chosen({choice("note", std::nullopt)});
+  feed_rows(node("item", {leaf("title", "Maya"), leaf("note", "x"), leaf("other", "y"),
+                          node("variants", {leaf("size", "8"), leaf("price", "79.90 EUR")})}),
+            names);
+  feed_rows(node("item", {leaf("title", "Nora"),
+                          node("variants", {leaf("size", "10"), leaf("price", "79.90 EUR")})}),
+            names);
+  const auto columns = columns_of(names);
+  ASSERT_EQ(columns.size(), 5U);
+  EXPECT_EQ(columns[0].name, "title");
+  EXPECT_EQ(columns[0].examples.size(), 2U);
+  EXPECT_EQ(columns[1].known, ColumnPreview::Known::by_choice);
+  EXPECT_TRUE(columns[1].fields.empty());
+  EXPECT_EQ(columns[2].name, "other");
+  EXPECT_EQ(columns[3].name, "variants.size");
+  EXPECT_EQ(columns[4].name, "variants.price");
+  EXPECT_EQ(columns[4].fields, std::vector<Field>{Field::price});
+  EXPECT_EQ(columns[4].examples.size(), 1U);
 }
 
 }  // namespace

@@ -33,6 +33,22 @@ TableOptions options_of(const TableWish& wish, bool with_profile) {
   return with_profile ? overlaid(wish.profile_options, wish.said) : wish.said;
 }
 
+/// Whether a document, by its front (a workbook: whole), has the names that a profile speaks of.
+bool fits(DocumentForm form, std::string_view front, const TableOptions& options,
+          const std::vector<ColumnChoice>& columns) {
+  if (form == DocumentForm::workbook) return workbook_fits(std::string(front), options, columns);
+  if (form == DocumentForm::json) return json_fits(front, options, columns);
+  if (form == DocumentForm::xml) return xml_fits(front, options, columns);
+  return table_fits(front, options, columns);
+}
+
+std::unique_ptr<RowReader> open_rows(DocumentForm form, ByteSource& source, std::uint32_t index,
+                                     const TableOptions& options) {
+  if (form == DocumentForm::json) return open_json(source, index, options);
+  if (form == DocumentForm::xml) return open_xml(source, index, options);
+  return open_csv(source, index, options);
+}
+
 /// The first few names, and how many more.
 std::string list_of(const std::vector<std::string>& names) {
   constexpr std::size_t kShown = 5;
@@ -88,7 +104,9 @@ void Intake::take_document(DocumentForm form, const std::string& name, ByteSourc
     case DocumentForm::table:
     case DocumentForm::archive:  // an archive within an archive: refused as no table
     case DocumentForm::workbook:
-      return take_table(std::move(document), bytes, wish);
+    case DocumentForm::json:
+    case DocumentForm::xml:
+      return take_table(std::move(document), form, bytes, wish);
     case DocumentForm::page: {
       const std::string html = source.read_all(kMaxPageBytes);
       return finish(std::move(document), source, *open_page(html, index_));
@@ -97,33 +115,29 @@ void Intake::take_document(DocumentForm form, const std::string& name, ByteSourc
       const std::string file = source.read_all(kMaxMhtmlBytes);
       return finish(std::move(document), source, *open_mhtml(file, index_));
     }
-    case DocumentForm::json:
-      return finish(std::move(document), source, *open_json(source, index_));
-    case DocumentForm::xml:
-      return finish(std::move(document), source, *open_xml(source, index_));
   }
 }
 
-/// Tables are what options and profiles are about. A profile is tried on the front of the document
-/// first: in a folder of many tables it is rarely meant for all.
-void Intake::take_table(DocumentInfo document, ByteSource& bytes, const TableWish& wish) {
+/// Tables and feeds are what options and profiles are about. A profile is tried on the front of the
+/// document first: in a folder of many tables it is rarely meant for all.
+void Intake::take_table(DocumentInfo document, DocumentForm form, ByteSource& bytes,
+                        const TableWish& wish) {
   FrontSource front(bytes);
   TappedSource source(front, [&](std::string_view chunk) { keep_bytes(chunk); });
-  const bool workbook = document.importer == to_string(DocumentForm::workbook);
+  const bool workbook = form == DocumentForm::workbook;
   std::string held = workbook ? source.read_all(kMaxWorkbookBytes) : std::string{};
   bool with_profile = false;
   if (!wish.profile.empty()) {
     const auto options = options_of(wish, true);
-    const auto& columns = wish.profile_options.columns;
-    with_profile = workbook ? workbook_fits(held, options, columns)
-                            : table_fits(front.front(), options, columns);
+    with_profile = fits(form, workbook ? std::string_view(held) : front.front(), options,
+                        wish.profile_options.columns);
     (with_profile ? fits_ : misfits_)[wish.profile].push_back(document.name);
   }
   const auto options = options_of(wish, with_profile);
   if (with_profile) document.profile = wish.profile;
   document.options = wish.said;
-  const auto rows =
-      workbook ? open_xlsx(std::move(held), index_, options) : open_csv(source, index_, options);
+  const auto rows = workbook ? open_xlsx(std::move(held), index_, options)
+                             : open_rows(form, source, index_, options);
   finish(std::move(document), source, *rows);
   columns_.saw(options, last_);
 }

@@ -48,7 +48,8 @@ class Intake {
 
  private:
   void take_archive(const DocumentFile& file, const TableWish& wish);
-  void take_table(DocumentInfo document, ByteSource& bytes, const TableWish& wish);
+  void take_table(DocumentInfo document, DocumentForm form, ByteSource& bytes,
+                  const TableWish& wish);
   void finish(DocumentInfo document, TappedSource& source, RowReader& rows);
   void end_document(DocumentInfo document, DocumentPreview found);
   void normalise(RowReader& rows, Normaliser& normaliser, PreviewBuilder* preview);

@@ -36,8 +36,11 @@ std::optional<Field> field_called(std::string_view name) {
   return std::nullopt;
 }
 
+/// Columns with a place, or with examples of their own.
 bool is_table(const DocumentPreview& preview) {
-  return !preview.columns.empty() && preview.columns.front().place > 0;
+  return std::any_of(
+      preview.columns.begin(), preview.columns.end(),
+      [](const ColumnPreview& column) { return column.place > 0 || !column.examples.empty(); });
 }
 
 /// `price 79,90: 79.90 EUR` where a cell gives several fields, else the reading alone.

@@ -48,8 +48,9 @@ void add_table_words(CLI::App& command, TableWords& words) {
     command.add_option(name, place, what)->type_name(type)->group("Where a table is misread");
   };
   add("--column", words.columns,
-      "What a column means: \"Preis=price\", \"#3=price\" for the third, \"Notes=ignore\"; again "
-      "for each column",
+      "What a column means: \"Preis=price\", \"#3=price\" for the third, \"Notes=ignore\"; in a "
+      "feed "
+      "a name or the way to it, \"variants.price=price\"; again for each",
       "COLUMN=MEANING");
   add("--delimiter", words.delimiter, "comma, semicolon, tab, bar, space, or the sign", "SIGN");
   add("--quote", words.quote, "double, single, none", "SIGN");
