@@ -7,6 +7,8 @@
 #include <array>
 #include <charconv>
 
+#include "schema/one_line.h"
+
 namespace rangebook {
 namespace {
 
@@ -139,26 +141,6 @@ std::string column_word(const ColumnChoice& choice) {
   return fmt::format("{}={}", choice.column, use);
 }
 
-std::string escaped(std::string_view word) {
-  std::string out;
-  for (const char sign : word) {
-    if (sign == '\n') out += "\\n";
-    if (sign == '\\') out += "\\\\";
-    if (sign != '\n' && sign != '\\') out.push_back(sign);
-  }
-  return out;
-}
-
-std::string unescaped(std::string_view word) {
-  std::string out;
-  for (std::size_t i = 0; i < word.size(); ++i) {
-    const bool escape = word[i] == '\\' && i + 1 < word.size();
-    if (escape) ++i;
-    out.push_back(escape && word[i] == 'n' ? '\n' : word[i]);
-  }
-  return out;
-}
-
 }  // namespace
 
 std::vector<std::string> column_uses() {
@@ -208,7 +190,7 @@ std::vector<std::pair<std::string, std::string>> option_words(const TableOptions
 std::string to_text(const TableOptions& options) {
   std::string text;
   for (const auto& [name, word] : option_words(options)) {
-    text += fmt::format("{}={}\n", name, escaped(word));
+    text += fmt::format("{}={}\n", name, on_one_line(word));
   }
   return text;
 }
@@ -220,7 +202,7 @@ std::optional<TableOptions> table_options_of(std::string_view text) {
     const std::string_view line = text.substr(0, end);
     const std::size_t at = line.find('=');
     if (at == line.npos) return std::nullopt;
-    if (set_option(options, line.substr(0, at), unescaped(line.substr(at + 1))))
+    if (set_option(options, line.substr(0, at), off_one_line(line.substr(at + 1))))
       return std::nullopt;
     text.remove_prefix(std::min(end + 1, text.size()));
   }

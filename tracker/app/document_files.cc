@@ -12,6 +12,8 @@
 #include <set>
 #include <utility>
 
+#include "importers/container.h"
+#include "importers/saved_page.h"
 #include "schema/error.h"
 #include "schema/names.h"
 #include "tracker/app/folder_listing.h"
@@ -140,6 +142,28 @@ FoundDocuments find_documents(const std::vector<std::string>& paths) {
   Finder finder;
   for (const auto& path : paths) finder.take(path);
   return finder.finish();
+}
+
+FoundDocuments name_documents(const std::vector<NamedFile>& files) {
+  SavedPages pages;
+  for (const auto& file : files) pages.add(file.name);
+  FoundDocuments found;
+  LeftAside left_aside;
+  for (const auto& [path, name] : files) {
+    const bool chosen = name.find('/') == name.npos;
+    if (const auto page = pages.page_of(name)) {
+      ++left_aside.parts;
+      left_aside.pages.insert(*page);
+    } else if (chosen || (!is_leftover(name) && is_folder_document(name))) {
+      found.files.push_back(describe(path, name));
+    } else {
+      ++left_aside.others;
+    }
+  }
+  if (!left_aside.empty()) {
+    found.notes.push_back(fmt::format("Left aside: {}.", left_aside.sentence()));
+  }
+  return found;
 }
 
 FileSource::FileSource(const std::string& path) : path_(path) {

@@ -10,6 +10,7 @@
 
 #include "importers/document_kind.h"
 #include "importers/row_reader.h"
+#include "tracker/app/request.h"
 
 namespace rangebook {
 
@@ -39,6 +40,9 @@ struct FoundDocuments {
 /// saved pages (`dress_files` beside `dress.html`) are left aside. Throws Error for a path that
 /// does not exist or cannot be read.
 FoundDocuments find_documents(const std::vector<std::string>& paths);
+
+/// The same for files with names of their own: of those that lay in a folder, only documents.
+FoundDocuments name_documents(const std::vector<NamedFile>& files);
 
 /// Reads a file in chunks.
 class FileSource final : public ByteSource {

@@ -14,13 +14,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// A file that a folder may be captured for: those without an ending are not, unlike in an archive,
-/// since a folder of hers holds other things too.
-bool is_document(const fs::path& path) {
-  const std::string ending = path.extension().string();
-  return !ending.empty() && (ending == ".zip" || has_document_name(path.filename().string()));
-}
-
 /// Every file below a folder that is not hidden.
 std::vector<std::string> files_below(const fs::path& folder) {
   std::vector<std::string> files;
@@ -45,6 +38,12 @@ std::vector<std::string> files_below(const fs::path& folder) {
 
 }  // namespace
 
+bool is_folder_document(const std::string& path) {
+  const std::string ending = fs::path(path).extension().string();
+  return !ending.empty() &&
+         (ending == ".zip" || has_document_name(fs::path(path).filename().string()));
+}
+
 FolderListing list_folder(const std::string& folder) {
   const auto files = files_below(folder);
   SavedPages pages;
@@ -54,7 +53,7 @@ FolderListing list_folder(const std::string& folder) {
     if (const auto page = pages.page_of(file)) {
       ++listing.left_aside.parts;
       listing.left_aside.pages.insert(*page);
-    } else if (is_document(file)) {
+    } else if (is_folder_document(file)) {
       listing.documents.push_back(file);
     } else {
       ++listing.left_aside.others;

@@ -19,6 +19,10 @@ struct FolderListing {
   LeftAside left_aside;
 };
 
+/// A file that a folder may be captured for: those without an ending are not, unlike in an archive,
+/// since a folder of hers holds other things too.
+bool is_folder_document(const std::string& path);
+
 /// Links are not followed; hidden files are passed over. Throws Error when the folder cannot be
 /// read or holds too much.
 FolderListing list_folder(const std::string& folder);

@@ -51,7 +51,7 @@ Shop unknown_shop(const std::string& slug) {
 
 /// What the capture itself tells about a shop that is added with it.
 void complete_new_shop(Book& book, const std::set<Currency>& currencies, Shop& shop) {
-  if (currencies.size() == 1) shop.currency = *currencies.begin();
+  if (!shop.currency && currencies.size() == 1) shop.currency = *currencies.begin();
   book.put_shop(shop);
 }
 
@@ -146,11 +146,14 @@ std::variant<CaptureReport, NotThere> take_in(Book& book, const CaptureRequest& 
                                               std::vector<DocumentPreview>* previews) {
   CaptureReport report;
   // 1. Documents first: a mistyped path must not leave a shop behind.
-  const auto [files, left_aside] = find_documents(request.files);
+  auto [files, left_aside] = find_documents(request.files);
+  const auto named = name_documents(request.named);
+  files.insert(files.end(), named.files.begin(), named.files.end());
+  left_aside.insert(left_aside.end(), named.notes.begin(), named.notes.end());
   report.notes = left_aside;
   const auto record = book.find_shop(request.shop);
   report.new_shop = !record;
-  report.shop = record ? record->shop : unknown_shop(request.shop);
+  report.shop = record ? record->shop : request.described.value_or(unknown_shop(request.shop));
   if (!request.save_profile.empty() && request.mapping.said.empty()) return nothing_to_save();
   const auto wished = wish_of(book, request.shop, request.mapping);
   if (const auto* missing = std::get_if<NotThere>(&wished)) return *missing;
@@ -175,7 +178,7 @@ std::variant<CaptureReport, NotThere> take_in(Book& book, const CaptureRequest& 
     const auto notes = intake.profile_notes();
     report.notes.insert(report.notes.end(), notes.begin(), notes.end());
   }
-  if (report.new_shop && report.outcome.lines > 0) note_new_shop(report);
+  if (report.new_shop && !request.described && report.outcome.lines > 0) note_new_shop(report);
   if (report.kept) note_other_captures(book, report);
   if (!report.kept && !report.outcome.unchanged) report.saved.reset();
   return report;

@@ -21,14 +21,22 @@ struct MappingRequest {
   bool empty() const { return said.empty() && profile.empty() && !no_profile; }
 };
 
+/// A file that is called otherwise than on the disk, such as one that was uploaded.
+struct NamedFile {
+  std::string path;
+  std::string name;  ///< with `/` where it lay in a folder
+};
+
 struct CaptureRequest {
   std::vector<std::string> files;  ///< files, or folders whose pages and tables are meant
+  std::vector<NamedFile> named;    ///< further ones
   std::string shop;                ///< slug
   std::string season;
   std::optional<Day> on;  ///< absent: today
   Scope scope;
   MappingRequest mapping;
-  std::string save_profile;  ///< keep what is said under this name; empty: do not
+  std::string save_profile;       ///< keep what is said under this name; empty: do not
+  std::optional<Shop> described;  ///< how a shop is added that the book does not have
 };
 
 /// A capture of the book whose documents are to be read again.

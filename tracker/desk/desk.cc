@@ -3,6 +3,7 @@
 
 #include <filesystem>
 
+#include "tracker/desk/add_pages.h"
 #include "tracker/desk/link_pages.h"
 #include "tracker/desk/pages.h"
 #include "tracker/desk/pick_pages.h"
@@ -28,6 +29,15 @@ const std::vector<DeskRoute>& desk_routes() {
       {Method::get, "/desk.js", script},
       {Method::post, "/demo", try_demo},
       {Method::post, "/own", leave_demo},
+      {Method::get, "/add", add_page},
+      {Method::post, "/add", take_upload},
+      {Method::get, "/held", held_page},
+      {Method::post, "/held/words", say_words},
+      {Method::post, "/held/reading", say_reading},
+      {Method::post, "/held/keep", keep_held},
+      {Method::post, "/held/drop", drop_held},
+      {Method::get, "/kept", kept_page},
+      {Method::post, "/kept/undo", undo_kept},
       {Method::get, "/brief", brief_page},
       {Method::get, "/moves", moves_page},
       {Method::get, "/line", line_page},

@@ -9,6 +9,7 @@
 
 #include "tracker/desk/desk_values.h"
 #include "tracker/desk/form_tokens.h"
+#include "tracker/desk/held_uploads.h"
 #include "tracker/store/book.h"
 
 namespace rangebook {
@@ -30,6 +31,11 @@ class Desk {
   /// Only one demo is made at a time.
   std::mutex& demo_making() { return demo_making_; }
 
+  /// What waits beside the book that is shown.
+  HeldUploads held() const { return HeldUploads(book_path() + ".held"); }
+  /// Only one upload is kept at a time, or a double click would keep it twice.
+  std::mutex& keeping() { return keeping_; }
+
   /// Nothing where there is no book yet.
   std::optional<Book> book() const;
 
@@ -40,6 +46,7 @@ class Desk {
   const std::string feeds_;
   mutable std::mutex mutex_;
   std::mutex demo_making_;
+  std::mutex keeping_;
   bool demo_ = false;
   FormTokens tokens_;
 };

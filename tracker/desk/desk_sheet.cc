@@ -16,7 +16,8 @@ struct BarEntry {
   std::string_view path;
   std::string_view words;
 };
-constexpr std::array<BarEntry, 6> kBar{{{"/", "Shops"},
+constexpr std::array<BarEntry, 7> kBar{{{"/", "Shops"},
+                                        {"/add", "Add a capture"},
                                         {"/links", "Which line is which"},
                                         {"/picks", "Picks"},
                                         {"/due", "What is due"},
@@ -153,6 +154,51 @@ void choice_field(HtmlWriter& html, std::string_view name, std::string_view labe
   }
 }
 
+void lines_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                 std::string_view value, std::string_view hint) {
+  const auto field = html.in("div", {{"class", "field wide"}});
+  html.element("label", {{"for", name}}, label);
+  const std::string hint_id = fmt::format("{}-hint", name);
+  html.open("textarea",
+            {{"id", name}, {"name", name}, {"rows", "5"}, {"aria-describedby", hint_id}});
+  // HTML drops a line end right behind the tag.
+  html.text(fmt::format("\n{}", value));
+  html.close();
+  html.element("small", {{"id", hint_id}}, hint);
+}
+
+void file_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                std::string_view hint, bool folder) {
+  const auto field = html.in("div", {{"class", "field file"}});
+  html.element("label", {{"for", name}}, label);
+  const std::string hint_id = fmt::format("{}-hint", name);
+  html.single("input", {{"type", "file"},
+                        {"id", name},
+                        {"name", name},
+                        {"multiple", ""},
+                        {folder ? "webkitdirectory" : "data-files", ""},
+                        {"aria-describedby", hint_id}});
+  html.element("small", {{"id", hint_id}}, hint);
+}
+
+void tick_field(HtmlWriter& html, std::string_view name, std::string_view label, bool ticked) {
+  const auto field = html.in("div", {{"class", "tick"}});
+  if (ticked) {
+    html.single(
+        "input",
+        {{"type", "checkbox"}, {"id", name}, {"name", name}, {"value", "yes"}, {"checked", ""}});
+  } else {
+    html.single("input", {{"type", "checkbox"}, {"id", name}, {"name", name}, {"value", "yes"}});
+  }
+  html.element("label", {{"for", name}}, label);
+}
+
+void field_group(HtmlWriter& html, std::string_view legend, const WriteHtml& fields) {
+  const auto group = html.in("fieldset");
+  html.element("legend", {}, legend);
+  fields(html);
+}
+
 void hidden_field(HtmlWriter& html, std::string_view name, std::string_view value) {
   html.single("input", {{"type", "hidden"}, {"name", name}, {"value", value}});
 }
@@ -173,6 +219,12 @@ void ask_form(HtmlWriter& html, std::string_view path, const WriteHtml& fields) 
 
 void button(HtmlWriter& html, std::string_view words) {
   html.element("button", {{"type", "submit"}}, words);
+}
+
+void problem_list(HtmlWriter& html, const std::vector<std::string>& problems) {
+  if (problems.empty()) return;
+  const auto told = html.in("div", {{"class", "told"}, {"role", "alert"}});
+  for (const auto& problem : problems) html.element("p", {}, problem);
 }
 
 void keep_as(HtmlWriter& html, const DeskAsk& ask, const std::vector<Choice>& formats) {

@@ -42,12 +42,24 @@ void text_field(HtmlWriter& html, std::string_view name, std::string_view label,
                 std::string_view value, std::string_view hint = {}, std::string_view kind = "text");
 void choice_field(HtmlWriter& html, std::string_view name, std::string_view label,
                   const std::vector<Choice>& choices, std::string_view value);
+/// Room for lines of text.
+void lines_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                 std::string_view value, std::string_view hint);
+/// Files of her choice; `folder`: a whole folder.
+void file_field(HtmlWriter& html, std::string_view name, std::string_view label,
+                std::string_view hint, bool folder);
+void tick_field(HtmlWriter& html, std::string_view name, std::string_view label, bool ticked);
+/// Fields under a heading of their own.
+void field_group(HtmlWriter& html, std::string_view legend, const WriteHtml& fields);
 void hidden_field(HtmlWriter& html, std::string_view name, std::string_view value);
 /// A form that changes something: sent with the token of its path.
 void post_form(HtmlWriter& html, const Desk& desk, std::string_view path, const WriteHtml& fields);
 /// A form that only asks: its answer has an address that can be kept.
 void ask_form(HtmlWriter& html, std::string_view path, const WriteHtml& fields);
 void button(HtmlWriter& html, std::string_view words);
+
+/// Sentences that say what is wrong and what to do; nothing where there are none.
+void problem_list(HtmlWriter& html, const std::vector<std::string>& problems);
 
 /// The same page in other forms, to keep as files.
 void keep_as(HtmlWriter& html, const DeskAsk& ask, const std::vector<Choice>& formats);

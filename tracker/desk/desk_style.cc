@@ -38,6 +38,31 @@ form.asked + form.asked, form.asked + p, p + form.asked { margin-top: 1rem; }
 .field select:focus-visible, .field textarea:focus-visible { outline: .15rem solid var(--mark);
   outline-offset: .15rem; }
 .field small { color: var(--quiet); font-size: .875rem; line-height: 1.3; }
+fieldset { display: flex; flex-wrap: wrap; gap: .7rem 1.6rem; align-items: start; min-width: 0;
+  flex: 1 1 100%; margin: 0 0 .6rem; padding: 0; border: 0; }
+legend { float: left; width: 100%; margin: 0 0 .1rem; padding: 0; font-style: italic; }
+.field.file { flex: 1 1 17rem; }
+.field input[type=file] { border-bottom-style: dashed; padding: .4rem .1rem; }
+.field input::file-selector-button { min-height: 2.1rem; margin-right: .8rem; padding: .2rem 1.1rem;
+  border: 1px solid var(--mark); background: transparent; color: var(--mark); font: inherit; }
+.tick { display: flex; gap: .5rem; align-items: baseline; flex: 1 1 100%; }
+.tick input { width: 1.1rem; height: 1.1rem; margin: 0; accent-color: var(--mark); flex: none; }
+.tick input:focus-visible, .field input[type=file]:focus-visible, td select:focus-visible {
+  outline: .15rem solid var(--mark); outline-offset: .15rem; }
+.lead { font-size: 1.2rem; line-height: 1.4; }
+.plain, .examples, .doubts { margin: 0; padding: 0; list-style: none; }
+.plain li { padding: .25rem 0; }
+.doubts { margin: 0 0 .5rem; }
+.doubts li, .examples .doubt { padding-left: .7rem; border-left: .15rem solid var(--mark); }
+.read { flex: 1 1 100%; min-width: 0; margin-bottom: 1rem; }
+.read p { margin: 0 0 .3rem; }
+.read h3 { margin-top: 0; }
+tbody .telling { min-width: 15rem; }
+td select { max-width: 14rem; min-height: 2rem; border: 0; border-bottom: 1px solid var(--ink);
+  background: var(--paper); color: var(--ink); font: inherit; }
+dl { margin: 0; }
+dt { margin-top: .7rem; }
+dd { margin: .1rem 0 0 1rem; color: var(--quiet); font-style: italic; }
 form button { min-height: 2.1rem; padding: .2rem 1.1rem; border: 1px solid var(--mark);
   background: transparent; color: var(--mark); font: inherit; cursor: pointer; }
 form button:hover { background: var(--mark); color: var(--paper); }

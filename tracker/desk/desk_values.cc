@@ -25,7 +25,7 @@ std::string encoded(std::string_view text) {
 
 }  // namespace
 
-const std::string& DeskAsk::said(std::string_view name) const {
+const std::string& field_said(const std::vector<DeskField>& fields, std::string_view name) {
   static const std::string kNothing;
   for (const DeskField& field : fields) {
     if (field.name == name) return field.value;

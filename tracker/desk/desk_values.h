@@ -14,12 +14,14 @@ struct DeskField {
   std::string file_name;  ///< as the browser says it; only for showing
 };
 
+/// The first value of that name; empty where there is none.
+const std::string& field_said(const std::vector<DeskField>& fields, std::string_view name);
+
 struct DeskAsk {
   std::string path;
   std::vector<DeskField> fields;
 
-  /// The first value of that name; empty where there is none.
-  const std::string& said(std::string_view name) const;
+  const std::string& said(std::string_view name) const { return field_said(fields, name); }
   /// All values of that name that are not empty, as sent.
   std::vector<std::string> all(std::string_view name) const;
 };

@@ -13,6 +13,7 @@
 #include "tracker/desk/desk_sheet.h"
 #include "tracker/desk/desk_style.h"
 #include "tracker/desk/pages.h"
+#include "tracker/desk/upload_form.h"
 
 namespace rangebook {
 namespace {
@@ -89,7 +90,9 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
       if (shops.empty()) {
         matter.element("p", {},
                        "The book is empty. It begins with a shop and the first capture of its "
-                       "range: rangebook capture takes saved pages and tables.");
+                       "range: pages you saved, or a table.");
+        const auto way = matter.in("p", {{"class", "lead"}});
+        link(matter, "/add", "Add the first capture");
         return;
       }
       const auto list = matter.in("ul", {{"class", "shops"}});
@@ -97,6 +100,7 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
         shop_item(matter, *book, record.shop, shops.size() <= kToldShops);
       }
     });
+    held_list(html, desk);
     offer_demo(html, desk);
   });
 }

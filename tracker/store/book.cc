@@ -194,13 +194,14 @@ std::vector<LinkDecision> Book::link_decisions(std::string_view shop) const {
   return found;
 }
 
-std::optional<CaptureInfo> Book::undo_capture(std::string_view shop) {
+std::optional<CaptureInfo> Book::undo_capture(std::string_view shop,
+                                              std::optional<std::int64_t> only) {
   const auto record = find_shop(shop);
   if (!record) return std::nullopt;
   Transaction transaction(*database_);
   auto newest = database_->prepare("SELECT max(id) FROM capture WHERE shop_id = ?1");
   newest.bind(1, record->id).step();
-  if (newest.is_null(0)) return std::nullopt;
+  if (newest.is_null(0) || (only && newest.integer(0) != *only)) return std::nullopt;
   auto removed = capture(newest.integer(0));
   database_->prepare("DELETE FROM capture WHERE id = ?1").bind(1, newest.integer(0)).run();
   drop_unused_packs(record->id);

@@ -82,8 +82,10 @@ class Book {
   std::vector<LinkDecision> link_decisions(std::string_view shop) const;
 
   /// Removes the newest capture of a shop. Its documents stay in the book.
-  /// Nothing when the shop has none; else the capture that was removed.
-  std::optional<CaptureInfo> undo_capture(std::string_view shop);
+  /// Nothing when the shop has none, or its newest is not `only`; else the capture that was
+  /// removed.
+  std::optional<CaptureInfo> undo_capture(std::string_view shop,
+                                          std::optional<std::int64_t> only = std::nullopt);
 
   /// Copies the book into a new file, also while it is in use.
   void backup(const std::string& path) const;

@@ -100,6 +100,7 @@ TEST(CaptureWriter, UndoTakesTheNewestBack) {
   const Range range{{"A", plain_listing("A", {"10"}, 7990)}};
   const auto first = write(book, info_of("AW25", "2025-09-01"), range, "one");
   write(book, info_of("AW26", "2026-09-01"), {{"A", plain_listing("A", {"10", "12"}, 1)}}, "two");
+  EXPECT_FALSE(book.undo_capture("mill", first.id));  // not the newest
   ASSERT_TRUE(book.undo_capture("mill"));
   ASSERT_EQ(book.captures("mill").size(), 1U);
   expect_same(read(book, first.id), range);
