@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "tests/desk/open_desk.h"
+#include "tests/desk/slow_client.h"
 #include "tracker/desk/upload_request.h"
 
 namespace rangebook {
@@ -280,6 +281,48 @@ TEST(DeskUploads, TooLargeByItsBytesIsTurnedAwayAndHoldsNothing) {
   ASSERT_TRUE(answer);
   EXPECT_EQ(answer->status, 413);
   EXPECT_FALSE(std::filesystem::exists(folder.file("b.rangebook.held")));
+}
+
+TEST(DeskUploads, TooManyFilesAreSaid) {
+  const TempFolder folder;
+  DeskLimits limits;
+  limits.fields = 8;
+  const OpenDesk desk(folder, limits);
+  const auto answer = desk.post("/add", Items(9, {"documents", "name\nOlga top\n", "a.csv", ""}));
+  EXPECT_EQ(answer->status, 400);
+  EXPECT_THAT(answer->body, HasSubstr("More than 8 files at once"));
+}
+
+TEST(DeskUploads, ABodyThatStopsIsLetGoAndHoldsNothing) {
+  const TempFolder folder;
+  DeskLimits limits;
+  limits.threads = 1;
+  limits.patience = 1;
+  const OpenDesk desk(folder, limits);
+  std::string head =
+      "POST /add HTTP/1.1\r\nHost: 127.0.0.1:" + std::to_string(desk.port()) +
+      "\r\nContent-Type: multipart/form-data; boundary=x\r\nContent-Length: 9999\r\n";
+  for (const auto& [name, value] : desk.own()) head += name + ": " + value + "\r\n";
+  const SlowClient slow(desk.port(),
+                        head +
+                            "\r\n--x\r\nContent-Disposition: form-data; name=\"documents\"; "
+                            "filename=\"a.csv\"\r\n\r\nname\r\nOlga");
+  const auto answer = desk.get("/add");  // waits until the only thread is free again
+  ASSERT_TRUE(answer);
+  EXPECT_EQ(answer->status, 200);
+  EXPECT_THAT(answer->body, Not(HasSubstr("a.csv")));
+}
+
+TEST(DeskUploads, AScriptIsToldTheAddress) {
+  const TempFolder folder;
+  const OpenDesk desk(folder);
+  const auto answer =
+      desk.post("/add", {{"documents", kRows, "a.csv", ""}, {"by-script", "yes", "", ""}});
+  EXPECT_EQ(answer->status, 200);
+  EXPECT_THAT(answer->body, ::testing::StartsWith("/held?upload="));
+  EXPECT_EQ(desk.get(answer->body)->status, 400);  // no shop was said
+  EXPECT_EQ(desk.get("/add.js")->get_header_value("Content-Type"),
+            "text/javascript; charset=utf-8");
 }
 
 }  // namespace

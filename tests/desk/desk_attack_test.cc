@@ -1,14 +1,12 @@
 // The attacks of OWASP's cheat sheets on cross-site request forgery, path traversal, cross-site
 // scripting and denial of service, tried on an open desk. The wording is our own.
-#include <arpa/inet.h>
 #include <gmock/gmock.h>
-#include <sys/socket.h>
-#include <unistd.h>
 
 #include <atomic>
 #include <map>
 
 #include "tests/desk/open_desk.h"
+#include "tests/desk/slow_client.h"
 
 namespace rangebook {
 namespace {
@@ -83,27 +81,6 @@ TEST_F(DeskAttacks, AFormThatIsTooLargeIsTurnedAwayWithAMessage) {
   EXPECT_EQ(answer->status, 413);
   EXPECT_THAT(answer->body, HasSubstr("more than 1 MB"));
 }
-
-/// A connection that sends as much as it is told, and then nothing.
-class SlowClient {
- public:
-  SlowClient(int port, const std::string& bytes) : socket_(::socket(AF_INET, SOCK_STREAM, 0)) {
-    sockaddr_in place{};
-    place.sin_family = AF_INET;
-    place.sin_port = htons(static_cast<std::uint16_t>(port));
-    place.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
-    // The interface of the system takes every kind of address by one type.
-    EXPECT_EQ(::connect(socket_, reinterpret_cast<const sockaddr*>(&place), sizeof place), 0);
-    EXPECT_EQ(::send(socket_, bytes.data(), bytes.size(), MSG_NOSIGNAL),
-              static_cast<ssize_t>(bytes.size()));
-  }
-  ~SlowClient() { ::close(socket_); }
-  SlowClient(const SlowClient&) = delete;
-  SlowClient& operator=(const SlowClient&) = delete;
-
- private:
-  int socket_;
-};
 
 TEST_F(DeskAttacks, SlowClientsAreLetGo) {
   DeskLimits limits;

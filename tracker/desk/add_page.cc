@@ -1,6 +1,10 @@
 // Handing documents over. Whatever arrives is held first, so that no mistake in a word costs her
 // the files: browsers do not fill in a field for files again.
+#include <fmt/format.h>
+
 #include "tracker/desk/add_pages.h"
+#include "tracker/desk/desk_server.h"
+#include "tracker/desk/drop_script.h"
 #include "tracker/desk/upload_form.h"
 #include "tracker/desk/upload_request.h"
 
@@ -26,7 +30,10 @@ void add_form(HtmlWriter& html, const Desk& desk, const DeskAsk& ask) {
   post_form(html, desk, "/add", [&](HtmlWriter& form) {
     field_group(form, "What the shop shows", [&](HtmlWriter& fields) {
       file_field(fields, "documents", "Files",
-                 "saved pages, tables, workbooks, feeds, zip archives; many at once", false);
+                 fmt::format("saved pages, tables, workbooks, feeds, zip archives; many at once, "
+                             "together at most {} MB",
+                             DeskLimits{}.body >> 20U),
+                 false);
       file_field(fields, "folder", "Or a folder", "with all it holds", true);
       lines_field(fields, "table", "Or paste a table", ask.said("table"),
                   "as copied from a spreadsheet, with its line of column names");
@@ -36,7 +43,14 @@ void add_form(HtmlWriter& html, const Desk& desk, const DeskAsk& ask) {
     upload_fields(form, book, upload_words(ask));
     button(form, "See what is understood");
     form.element("small", {}, "Nothing is in the book before you say so.");
+    form.element("p",
+                 {{"id", "sending"},
+                  {"class", "sending"},
+                  {"role", "status"},
+                  {"data-most", std::to_string(DeskLimits{}.body)}},
+                 "");
   });
+  html.script_at("/add.js");
 }
 
 DeskAnswer add_sheet(const Desk& desk, const DeskAsk& ask,
@@ -56,6 +70,13 @@ DeskAnswer add_sheet(const Desk& desk, const DeskAsk& ask,
 
 DeskAnswer add_page(Desk& desk, const DeskAsk& ask) { return add_sheet(desk, ask, {}); }
 
+DeskAnswer add_script(Desk& /*desk*/, const DeskAsk& /*ask*/) {
+  DeskAnswer answer;
+  answer.type = "text/javascript; charset=utf-8";
+  answer.body = drop_script();
+  return answer;
+}
+
 DeskAnswer take_upload(Desk& desk, const DeskAsk& ask) {
   const auto documents = documents_of(ask);
   const std::string& policy = ask.said("policy");
@@ -66,8 +87,15 @@ DeskAnswer take_upload(Desk& desk, const DeskAsk& ask) {
   if (const auto* problem = std::get_if<std::string>(&held)) {
     return add_sheet(desk, ask, {*problem});
   }
+  const std::string address = held_address(std::get<HeldUpload>(held));
   DeskAnswer answer;
-  answer.go_to = held_address(std::get<HeldUpload>(held));
+  if (ask.said("by-script").empty()) {
+    answer.go_to = address;
+  } else {
+    // A script that is sent on would have the page worked out once more for itself.
+    answer.type = "text/plain; charset=utf-8";
+    answer.body = address;
+  }
   return answer;
 }
 

@@ -7,6 +7,7 @@
 namespace rangebook {
 
 DeskAnswer add_page(Desk& desk, const DeskAsk& ask);
+DeskAnswer add_script(Desk& desk, const DeskAsk& ask);
 DeskAnswer take_upload(Desk& desk, const DeskAsk& ask);
 DeskAnswer held_page(Desk& desk, const DeskAsk& ask);
 DeskAnswer say_words(Desk& desk, const DeskAsk& ask);

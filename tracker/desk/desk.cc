@@ -30,6 +30,7 @@ const std::vector<DeskRoute>& desk_routes() {
       {Method::post, "/demo", try_demo},
       {Method::post, "/own", leave_demo},
       {Method::get, "/add", add_page},
+      {Method::get, "/add.js", add_script},
       {Method::post, "/add", take_upload},
       {Method::get, "/held", held_page},
       {Method::post, "/held/words", say_words},

@@ -44,7 +44,8 @@ const DeskRoute* route_of(std::string_view method, std::string_view path) {
 /// hash. Nothing is loaded from elsewhere, and no other page may show the desk in a frame.
 std::string policy() {
   return fmt::format(
-      "default-src 'none'; style-src 'self'; script-src 'self' 'sha256-{}'; form-action 'self'; "
+      "default-src 'none'; style-src 'self'; script-src 'self' 'sha256-{}'; connect-src 'self'; "
+      "form-action 'self'; "
       "base-uri 'none'; frame-ancestors 'none'",
       page_script_hash());
 }
@@ -208,27 +209,34 @@ class DeskServer::Parts {
       return trouble_sheet(desk_, 415, "This form was not made by the desk.");
     }
     DeskAsk ask{request.path, {}};
-    if (!read_form(reader, ask)) {
-      return trouble_sheet(desk_, 400,
-                           "The form did not arrive whole, or too slowly. Send it again.");
-    }
+    if (const auto problem = read_form(reader, ask)) return trouble_sheet(desk_, 400, *problem);
     if (!desk_.tokens().holds(request.path, ask.said("token"))) {
       return trouble_sheet(desk_, 403, "This form is out of date. Open its page again.");
     }
     return route_of(request.method, request.path)->answer(desk_, ask);
   }
 
-  bool read_form(const httplib::ContentReader& reader, DeskAsk& ask) const {
+  /// A sentence where it does not come in as it should.
+  std::optional<std::string> read_form(const httplib::ContentReader& reader, DeskAsk& ask) const {
     const auto until = Clock::now() + std::chrono::seconds(limits_.body_seconds);
-    return reader(
+    bool too_many = false;
+    const bool whole = reader(
         [&](const httplib::MultipartFormData& part) {
           ask.fields.push_back({part.name, {}, part.filename});
-          return ask.fields.size() <= limits_.fields;
+          too_many = ask.fields.size() > limits_.fields;
+          return !too_many;
         },
         [&](const char* bytes, std::size_t size) {
           ask.fields.back().value.append(bytes, size);
           return Clock::now() < until;
         });
+    if (too_many) {
+      return fmt::format(
+          "More than {} files at once. Hand them over in parts, or as a zip archive.",
+          limits_.fields);
+    }
+    if (!whole) return "The form did not arrive whole, or too slowly. Send it again.";
+    return std::nullopt;
   }
 
   Desk& desk_;

@@ -15,7 +15,7 @@ namespace rangebook {
 struct DeskLimits {
   std::size_t body = std::size_t{64} << 20;       ///< bytes of a form with its files
   std::size_t small_body = std::size_t{1} << 20;  ///< larger ones are taken one at a time
-  std::size_t fields = 600;                       ///< of a form or an address
+  std::size_t fields = 4096;                      ///< of a form or an address, with files
   int patience = 5;                               ///< seconds without a byte
   int body_seconds = 120;                         ///< for a body as a whole
   std::size_t threads = 8;

@@ -49,6 +49,8 @@ legend { float: left; width: 100%; margin: 0 0 .1rem; padding: 0; font-style: it
 .tick input { width: 1.1rem; height: 1.1rem; margin: 0; accent-color: var(--mark); flex: none; }
 .tick input:focus-visible, .field input[type=file]:focus-visible, td select:focus-visible {
   outline: .15rem solid var(--mark); outline-offset: .15rem; }
+.sending { flex: 1 1 100%; margin: 0; font-style: italic; }
+.sending:empty { display: none; }
 .lead { font-size: 1.2rem; line-height: 1.4; }
 .plain, .examples, .doubts { margin: 0; padding: 0; list-style: none; }
 .plain li { padding: .25rem 0; }
