@@ -419,6 +419,16 @@ class Numbers {
     marks.insert(marks.end(), refusals.begin(), refusals.end());
   }
 
+  /// "4 EUR par colis" is a rate, "Par colis, 4 EUR" a way.
+  bool is_per_parcel(const PolicyMark& method) const {
+    const bool rate = std::any_of(phrases_.begin(), phrases_.end(), [&](const PolicyMark& one) {
+      return one.role == R::per_parcel && one.begin == method.begin;
+    });
+    return rate && std::any_of(found_.begin(), found_.end(), [&](const PolicyMark& one) {
+             return one.role == R::money && one.end == method.begin;
+           });
+  }
+
   std::vector<PolicyMark> merged() {
     std::vector<PolicyMark> all;
     for (const auto& phrase : phrases_) {
@@ -428,7 +438,8 @@ class Numbers {
       });
       const bool time =
           phrase.role == R::kind && phrase.value == "next-day" && is_time(phrase.begin);
-      const bool plain = phrase.role != R::unit && phrase.role != R::next_day;
+      const bool plain = phrase.role != R::unit && phrase.role != R::next_day &&
+                         !(phrase.role == R::method && is_per_parcel(phrase));
       if (!covered && !time && plain) all.push_back(phrase);
     }
     all.insert(all.end(), found_.begin(), found_.end());

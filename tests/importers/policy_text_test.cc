@@ -39,6 +39,7 @@ TEST(PolicyText, LaterFreshTexts) { expect_floors("fresh_2.txt"); }
 TEST(PolicyText, OtherVoices) { expect_floors("voices.txt"); }
 TEST(PolicyText, LaterOtherVoices) { expect_floors("voices_2.txt"); }
 TEST(PolicyText, PlainTexts) { expect_floors("plain.txt"); }
+TEST(PolicyText, LaterPlainTexts) { expect_floors("plain_2.txt"); }
 
 }  // namespace
 }  // namespace rangebook
