@@ -63,7 +63,7 @@ std::variant<LineShelf, NotThere> lines_on_shelf(const Book& book, const ShelfRe
   shelf.categories.assign(categories.begin(), categories.end());
   shelf.found = rows.size();
   std::sort(rows.begin(), rows.end(), [&](std::uint32_t a, std::uint32_t b) {
-    const auto key = [&](std::uint32_t row) {
+    const auto key = [&](const std::uint32_t& row) {
       const LineCard& card = states[row].listing.card;
       return std::tie(card.name, card.line_code, row);
     };
