@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 
 #include <filesystem>
+#include <future>
 
 #include "tests/desk/open_desk.h"
 #include "tests/desk/slow_client.h"
@@ -281,6 +282,25 @@ TEST(DeskUploads, TooLargeByItsBytesIsTurnedAwayAndHoldsNothing) {
   ASSERT_TRUE(answer);
   EXPECT_EQ(answer->status, 413);
   EXPECT_FALSE(std::filesystem::exists(folder.file("b.rangebook.held")));
+}
+
+TEST(DeskUploads, WhatIsBeingKeptIsSaid) {
+  const TempFolder folder;
+  OpenDesk desk(folder);
+  EXPECT_EQ(desk.get("/keeping")->get_header_value("Location"), "/add");
+  std::promise<void> go_on;
+  ASSERT_TRUE(desk.desk().keeping().start([&](const ProgressCallback& progress) {
+    progress(1, 4);
+    go_on.get_future().wait();
+    DeskAnswer answer;
+    answer.go_to = "/kept";
+    return answer;
+  }));
+  const auto page = desk.get("/keeping");
+  EXPECT_THAT(page->body, HasSubstr("25 % is read"));
+  EXPECT_EQ(page->get_header_value("Refresh"), "2");
+  go_on.set_value();
+  EXPECT_EQ(desk.get("/keeping")->get_header_value("Location"), "/kept");
 }
 
 TEST(DeskUploads, TooManyFilesAreSaid) {

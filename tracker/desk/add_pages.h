@@ -14,6 +14,7 @@ DeskAnswer say_words(Desk& desk, const DeskAsk& ask);
 DeskAnswer say_reading(Desk& desk, const DeskAsk& ask);
 DeskAnswer keep_held(Desk& desk, const DeskAsk& ask);
 DeskAnswer drop_held(Desk& desk, const DeskAsk& ask);
+DeskAnswer keeping_page(Desk& desk, const DeskAsk& ask);
 DeskAnswer kept_page(Desk& desk, const DeskAsk& ask);
 DeskAnswer undo_kept(Desk& desk, const DeskAsk& ask);
 

@@ -37,6 +37,7 @@ const std::vector<DeskRoute>& desk_routes() {
       {Method::post, "/held/reading", say_reading},
       {Method::post, "/held/keep", keep_held},
       {Method::post, "/held/drop", drop_held},
+      {Method::get, "/keeping", keeping_page},
       {Method::get, "/kept", kept_page},
       {Method::post, "/kept/undo", undo_kept},
       {Method::get, "/brief", brief_page},

@@ -10,6 +10,7 @@
 #include "tracker/desk/desk_values.h"
 #include "tracker/desk/form_tokens.h"
 #include "tracker/desk/held_uploads.h"
+#include "tracker/desk/keep_work.h"
 #include "tracker/store/book.h"
 
 namespace rangebook {
@@ -34,7 +35,7 @@ class Desk {
   /// What waits beside the book that is shown.
   HeldUploads held() const { return HeldUploads(book_path() + ".held"); }
   /// Only one upload is kept at a time, or a double click would keep it twice.
-  std::mutex& keeping() { return keeping_; }
+  KeepWork& keeping() { return keeping_; }
 
   /// Nothing where there is no book yet.
   std::optional<Book> book() const;
@@ -46,9 +47,9 @@ class Desk {
   const std::string feeds_;
   mutable std::mutex mutex_;
   std::mutex demo_making_;
-  std::mutex keeping_;
   bool demo_ = false;
   FormTokens tokens_;
+  KeepWork keeping_;  ///< last: its thread uses all others
 };
 
 /// A page of the desk: where it is, how it is asked for, what answers.

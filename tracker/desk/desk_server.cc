@@ -59,6 +59,7 @@ void send(httplib::Response& response, const DeskAnswer& answer) {
   response.set_header("Cross-Origin-Resource-Policy", "same-origin");
   response.set_header("Cache-Control", "no-store");
   if (!answer.go_to.empty()) response.set_header("Location", answer.go_to);
+  if (answer.look_again > 0) response.set_header("Refresh", std::to_string(answer.look_again));
   if (!answer.file_name.empty()) {
     response.set_header("Content-Disposition",
                         fmt::format("attachment; filename=\"{}\"", answer.file_name));

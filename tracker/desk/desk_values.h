@@ -32,6 +32,7 @@ struct DeskAnswer {
   std::string body;
   std::string go_to;      ///< another page to show instead; empty: this one
   std::string file_name;  ///< kept as a file under this name; empty: shown
+  int look_again = 0;     ///< the browser asks again after so many seconds; 0: it does not
 };
 
 /// Shows another page instead.

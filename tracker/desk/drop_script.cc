@@ -12,9 +12,14 @@ const told = document.getElementById("sending");
 const form = told.closest("form");
 const dropped = [];
 const say = (text) => { told.textContent = text; };
-const megabytes = (bytes) => (bytes / 1048576).toFixed(bytes < 10485760 ? 1 : 0) + " MB";
+const megabytes = (bytes) => bytes < 104858 ? "less than 0.1 MB"
+  : (bytes / 1048576).toFixed(bytes < 10485760 ? 1 : 0) + " MB";
 
 const take = async (entry) => {
+  if (entry instanceof File) {
+    dropped.push({ file: entry, path: entry.name });
+    return;
+  }
   if (entry.isFile) {
     const file = await new Promise((done, failed) => entry.file(done, failed));
     dropped.push({ file, path: entry.fullPath.replace(/^\//, "") });
@@ -42,7 +47,8 @@ document.addEventListener("drop", async (event) => {
   if (!event.dataTransfer.types.includes("Files")) return;
   event.preventDefault();
   // All entries first: the list is emptied when this turn ends.
-  const entries = [...event.dataTransfer.items].map((item) => item.webkitGetAsEntry()).filter(Boolean);
+  const entries = [...event.dataTransfer.items].filter((item) => item.kind === "file")
+    .map((item) => item.webkitGetAsEntry() || item.getAsFile());
   try {
     for (const entry of entries) await take(entry);
     sayDropped();

@@ -1,6 +1,8 @@
 // An upload between handing over and keeping: every view reads it anew, keeping nothing.
 #include <fmt/format.h>
 
+#include <chrono>
+
 #include "reports/rejection_list.h"
 #include "tracker/app/pipeline.h"
 #include "tracker/app/terms_desk.h"
@@ -50,6 +52,9 @@ Understood understand(const Desk& desk, const HeldUpload& upload) {
   }
   return out;
 }
+
+/// What takes longer goes on behind a page that says so.
+constexpr std::chrono::milliseconds kPatience{1500};
 
 std::string counted(std::uint64_t count, std::string_view thing) {
   return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
@@ -229,7 +234,8 @@ void keep_policy(Book& book, const HeldUpload& upload, const CaptureRequest& req
   if (has_terms(read)) keep_terms(book, shop, on, read.reading, read.documents);
 }
 
-DeskAnswer keep(const Desk& desk, const HeldUpload& upload, bool as_usual) {
+DeskAnswer keep(const Desk& desk, const HeldUpload& upload, bool as_usual,
+                const ProgressCallback& progress) {
   UploadRequest asked = request_of(desk.book(), upload);
   if (!asked.problems.empty()) return held_sheet(desk, upload, {}, {});
   CaptureRequest& request = asked.capture;
@@ -242,7 +248,7 @@ DeskAnswer keep(const Desk& desk, const HeldUpload& upload, bool as_usual) {
   if (as_usual && !upload.options.empty()) {
     request.save_profile = usual_profile(book, request.shop);
   }
-  const auto taken = run_capture(book, request, {});
+  const auto taken = run_capture(book, request, progress);
   if (const auto* missing = std::get_if<NotThere>(&taken)) {
     return held_sheet(desk, upload, {}, {without_options(missing->message)});
   }
@@ -288,21 +294,42 @@ DeskAnswer say_reading(Desk& desk, const DeskAsk& ask) {
 }
 
 DeskAnswer keep_held(Desk& desk, const DeskAsk& ask) {
-  const std::unique_lock keeping(desk.keeping(), std::try_to_lock);
-  if (!keeping) {
+  if (!desk.held().find(ask.said("upload"))) return not_held(desk);
+  const bool started = desk.keeping().start(
+      [&desk, id = ask.said("upload"),
+       as_usual = !ask.said("as-usual").empty()](const ProgressCallback& progress) {
+        const auto upload = desk.held().find(id);
+        return upload ? keep(desk, *upload, as_usual, progress) : not_held(desk);
+      });
+  if (!started) {
     return trouble_sheet(desk, 503, "Another upload is being kept. Try again in a moment.");
   }
-  const auto upload = desk.held().find(ask.said("upload"));
-  return upload ? keep(desk, *upload, !ask.said("as-usual").empty()) : not_held(desk);
+  if (const auto answer = desk.keeping().wait(kPatience)) return *answer;
+  return to("/keeping");  // a page with an address, so that the browser can look again
+}
+
+DeskAnswer keeping_page(Desk& desk, const DeskAsk& /*ask*/) {
+  if (const auto answer = desk.keeping().wait(kPatience)) return *answer;
+  if (!desk.keeping().goes_on()) return to("/add");
+  DeskAnswer answer =
+      sheet(desk, {"/add", "Not in the book yet", "It is being kept"}, [&](HtmlWriter& html) {
+        html.element("p", {{"class", "lead"}, {"role", "status"}},
+                     fmt::format("{} % is read. This page looks again by itself; you can leave it, "
+                                 "or close the browser.",
+                                 desk.keeping().share()));
+        const auto way = html.in("p");
+        link(html, "/keeping", "Look again");
+      });
+  answer.look_again = 2;
+  return answer;
 }
 
 DeskAnswer drop_held(Desk& desk, const DeskAsk& ask) {
-  const std::unique_lock keeping(desk.keeping(), std::try_to_lock);
-  if (!keeping) {
-    return trouble_sheet(desk, 503, "An upload is being kept. Try again in a moment.");
-  }
   const auto upload = desk.held().find(ask.said("upload"));
   if (!upload) return not_held(desk);
+  if (desk.keeping().goes_on()) {
+    return trouble_sheet(desk, 503, "An upload is being kept. Try again in a moment.");
+  }
   desk.held().drop(*upload);
   return to("/add");
 }
