@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
+
 #include "reports/brief_formats.h"
 #include "reports/brief_glance.h"
 #include "reports/brief_headlines.h"
@@ -65,11 +68,10 @@ Brief make_brief(const ChangeSet& set, const BriefOptions& options) {
   SourceList sources(set.from, set.to);
   brief.headlines = brief_headlines(set, sources);
   BriefSection glance = glance_section(set, options, sources);
-  BriefSection spoken = spoken_section(brief.headlines, glance);
+  std::vector<BriefSection> sections = brief_sections(set, options, sources);
+  BriefSection spoken = spoken_section(brief.headlines, glance, sections);
   if (!glance.tables.empty()) brief.sections.push_back(std::move(glance));
-  for (BriefSection& each : brief_sections(set, options, sources)) {
-    brief.sections.push_back(std::move(each));
-  }
+  std::move(sections.begin(), sections.end(), std::back_inserter(brief.sections));
   if (!spoken.tables.empty()) brief.sections.push_back(std::move(spoken));
   brief.sources = sources.take();
   brief.cautions = report_cautions(options.invented);

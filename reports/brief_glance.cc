@@ -127,31 +127,60 @@ class Box {
   BriefTable table_;
 };
 
+/// Colour values (`#1f2a44`) are shown, never said.
+bool is_said(const Piece& piece) {
+  return piece.kind == Piece::Kind::figure && !piece.text.starts_with('#') &&
+         piece.text.find_first_of("0123456789") != std::string::npos;
+}
+
 class SpokenList {
  public:
-  SpokenList() {
-    table_.key = "spoken";
-    table_.caption = "Every figure of the headlines and of the box above, as it is said";
+  SpokenList(std::string key, std::string caption) {
+    table_.key = std::move(key);
+    table_.caption = std::move(caption);
     table_.columns = {
         {"written", "Written", false}, {"said", "Said", false}, {"about", "About", false}};
   }
 
+  /// Every figure of the phrase that was not said of the same.
   void add(const Phrase& phrase, const Phrase& about) {
     for (std::size_t i = 0; i < phrase.pieces.size(); ++i) {
       const Piece& piece = phrase.pieces[i];
-      const bool has_digit = piece.text.find_first_of("0123456789") != std::string::npos;
-      if (piece.kind != Piece::Kind::figure || !has_digit) continue;
+      if (!is_said(piece)) continue;
       if (!seen_.insert({piece.text, plain_text(about, false)}).second) continue;
-      Phrase written;
-      written.pieces.push_back(piece);
-      add_notes(written, phrase, i);
-      table_.rows.push_back({std::move(written), Phrase{}.figure(spoken_words(piece.text)), about});
+      texts_.insert(piece.text);
+      add_row(phrase, i, about);
+    }
+  }
+
+  /// Every figure of the tables that was said neither here nor in `said`.
+  void add_rest(const BriefSection& section, const SpokenList& said) {
+    for (const BriefTable& table : section.tables) {
+      for (const auto& row : table.rows) {
+        for (const Phrase& cell : row) add_new(cell, said, section.heading);
+      }
     }
   }
 
   BriefTable take() { return std::move(table_); }
 
  private:
+  void add_new(const Phrase& cell, const SpokenList& said, const std::string& heading) {
+    for (std::size_t i = 0; i < cell.pieces.size(); ++i) {
+      const std::string& text = cell.pieces[i].text;
+      if (!is_said(cell.pieces[i]) || said.texts_.contains(text)) continue;
+      if (texts_.insert(text).second) add_row(cell, i, Phrase{}.words(heading));
+    }
+  }
+
+  void add_row(const Phrase& phrase, std::size_t figure, const Phrase& about) {
+    const Piece& piece = phrase.pieces[figure];
+    Phrase written;
+    written.pieces.push_back(piece);
+    add_notes(written, phrase, figure);
+    table_.rows.push_back({std::move(written), Phrase{}.figure(spoken_words(piece.text)), about});
+  }
+
   /// The notes of a figure: those next after it, else the last ones before it.
   static void add_notes(Phrase& written, const Phrase& phrase, std::size_t figure) {
     const auto is_note = [&phrase](std::size_t at) {
@@ -168,7 +197,8 @@ class SpokenList {
   }
 
   BriefTable table_;
-  std::set<std::pair<std::string, std::string>> seen_;
+  std::set<std::pair<std::string, std::string>> seen_;  // figure, about
+  std::set<std::string> texts_;
 };
 
 }  // namespace
@@ -181,17 +211,23 @@ BriefSection glance_section(const ChangeSet& set, const BriefOptions& options,
   return section;
 }
 
-BriefSection spoken_section(const std::vector<Headline>& headlines, const BriefSection& glance) {
+BriefSection spoken_section(const std::vector<Headline>& headlines, const BriefSection& glance,
+                            const std::vector<BriefSection>& sections) {
   BriefSection section{"say-it", "Say it right", {}, {}};
-  SpokenList list;
+  SpokenList list("spoken", "Every figure of the headlines and of the box above, as it is said");
   for (const Headline& each : headlines) {
     list.add(each.sentence, Phrase{}.words(theme_words(each.theme)));
   }
   for (const BriefTable& table : glance.tables) {
     for (const auto& row : table.rows) list.add(row[1], row[0]);
   }
-  BriefTable table = list.take();
-  if (!table.rows.empty()) section.tables.push_back(std::move(table));
+  SpokenList rest("spoken_rest", "Every other figure of this brief, as it is said");
+  for (const BriefSection& each : sections) rest.add_rest(each, list);
+  BriefTable others = rest.take();
+  others.folded = true;
+  for (BriefTable table : {list.take(), std::move(others)}) {
+    if (!table.rows.empty()) section.tables.push_back(std::move(table));
+  }
   return section;
 }
 

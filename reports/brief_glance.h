@@ -10,7 +10,9 @@ namespace rangebook {
 /// they are now, each with its day.
 BriefSection glance_section(const ChangeSet& set, const BriefOptions& options, SourceList& sources);
 
-/// Say it right: every figure of the headlines and of the box as it is said aloud, with its source.
-BriefSection spoken_section(const std::vector<Headline>& headlines, const BriefSection& glance);
+/// Say it right: every figure of the headlines and of the box as it is said aloud, with its source;
+/// then, folded, every other figure of `sections`, each once, where it first stands.
+BriefSection spoken_section(const std::vector<Headline>& headlines, const BriefSection& glance,
+                            const std::vector<BriefSection>& sections);
 
 }  // namespace rangebook

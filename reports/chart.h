@@ -130,8 +130,22 @@ struct TimelineChart {
   bool operator==(const TimelineChart&) const = default;
 };
 
+/// What an order costs to try, one row a shop: delivery, then the way back.
+struct CostsChart {
+  struct Row {
+    std::string label;
+    MinorUnits delivery = 0;
+    MinorUnits way_back = 0;
+    bool complete = true;  ///< no: a part is not stated, the sum is the least it can be
+    bool operator==(const Row&) const = default;
+  };
+  Currency currency;
+  std::vector<Row> rows;
+  bool operator==(const CostsChart&) const = default;
+};
+
 using Drawable = std::variant<StepsChart, LadderChart, SlopesChart, FlowChart, BarsChart,
-                              CoverageChart, ColoursChart, TimelineChart>;
+                              CoverageChart, ColoursChart, TimelineChart, CostsChart>;
 
 struct Chart {
   Phrase finding;  ///< its title: what the picture shows, as a sentence

@@ -102,6 +102,9 @@ std::string_view reading_of(const Drawable& shows) {
       return "Filled: what holds by the latest capture. Outlined: what held before, from the day "
              "it was captured.";
     }
+    std::string_view operator()(const CostsChart&) const {
+      return "Filled: delivery. Outlined: the way back. An open end: a part is not stated.";
+    }
   };
   return std::visit(Reading{}, shows);
 }

@@ -75,6 +75,7 @@ std::vector<Drawing> draw(const BarsChart& chart, const NumberStyle& numbers);
 std::vector<Drawing> draw(const CoverageChart& chart, const NumberStyle& numbers);
 std::vector<Drawing> draw(const ColoursChart& chart, const NumberStyle& numbers);
 std::vector<Drawing> draw(const TimelineChart& chart, const NumberStyle& numbers);
+std::vector<Drawing> draw(const CostsChart& chart, const NumberStyle& numbers);
 
 /// How to read a picture of this kind, in a sentence.
 std::string_view reading_of(const Drawable& shows);

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "reports/chart_drawing.h"
+#include "reports/chart_scale.h"
 
 namespace rangebook {
 namespace {
@@ -108,6 +108,34 @@ std::vector<Drawing> draw(const TimelineChart& chart, const NumberStyle& numbers
       sheet.height += kTextHeight;
     }
     sheet.height += 8;
+  });
+}
+
+std::vector<Drawing> draw(const CostsChart& chart, const NumberStyle& numbers) {
+  constexpr std::size_t kRows = 14;
+  constexpr int kFrom = 1;
+  constexpr int kTo = kSheetWidth - 18;  // room for an open end
+  constexpr int kTall = 10;
+  MinorUnits most = 1;
+  for (const auto& row : chart.rows) most = std::max(most, row.delivery + row.way_back);
+  const Scale scale{0, 1, most};
+  return sheets_of(chart.rows, kRows, [&](Drawing& sheet, const CostsChart::Row& row) {
+    const int y = sheet.height;
+    const MinorUnits sum = row.delivery + row.way_back;
+    const std::string said =
+        (row.complete ? "" : "at least ") + numbers.money({sum, chart.currency});
+    sheet.text("", 0, y + 13, row.label, kSheetWidth - text_width(said) - 10);
+    sheet.text("quiet", kSheetWidth, y + 13, said, kSheetWidth, Mark::Anchor::end);
+    const int middle = scale.at(row.delivery, kFrom, kTo);
+    const int end = scale.at(sum, kFrom, kTo);
+    sheet.box("now", kFrom, y + 18, middle - kFrom, kTall);
+    sheet.box("then", middle, y + 18, end - middle, kTall);
+    if (sum == 0) sheet.line("axis", kFrom, y + 18, kFrom, y + 18 + kTall);
+    for (int i = 1; !row.complete && i <= 3; ++i) {
+      const int x = end + i * 4;
+      sheet.line("axis", x, y + 18, x, y + 18 + kTall);
+    }
+    sheet.height += 40;
   });
 }
 

@@ -78,7 +78,7 @@ std::optional<Chart> history_chart(const LineHistory& history) {
     if (each->moved()) moved.words(moved.empty() ? "" : ", ").words(each->row().label);
   }
   Phrase finding;
-  finding.words(moved.empty() ? "Nothing shown here moved" : "Moved: ").append(moved);
+  finding.words(moved.empty() ? "Nothing shown here moved" : "What moved: ").append(moved);
   return Chart{std::move(finding.words(".")), std::move(chart)};
 }
 

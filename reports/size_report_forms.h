@@ -8,6 +8,9 @@
 
 namespace rangebook {
 
+/// The sizes of a table that a line offers; without labels where none does.
+SizeFact found_sizes(const SizeTable& table);
+
 /// To be laid out as text, Markdown or a page.
 ReportPage sizes_page(const SizeReport& report);
 /// `rangebook.sizes/1`, described in schema/FORMAT.md.

@@ -22,23 +22,14 @@ const SizeLine* largest_offered(const SizeTable& table) {
   return found == table.sizes.rend() ? nullptr : &*found;
 }
 
-SizeFact found_sizes(const SizeTable& table) {
-  SizeFact fact{table.system, table.fit, {}, {}, {}};
-  for (const SizeLine& line : table.sizes) {
-    if (offered(line)) fact.labels.push_back(line.step.size.label);
-  }
-  if (fact.labels.empty()) return fact;
-  fact.min = fact.labels.front();
-  fact.max = fact.labels.back();
-  return fact;
-}
-
 /// `dresses, petite`: what a table is about besides the system, which stands before its sizes.
 std::string table_name(const SizeReport& report, const CategorySizes& category,
                        const SizeTable& table) {
   std::string name = category_words(category.category, report.capture.scope);
   if (table.fit != FitRange::regular) name += fmt::format(", {}", to_string(table.fit));
-  const auto system = system_words(table.system);
+  const auto system = table.system == SizeSystem::alpha      ? std::string_view("letters")
+                      : table.system == SizeSystem::one_size ? std::string_view("one size")
+                                                             : system_words(table.system);
   return system.empty() ? name : fmt::format("{}, {}", name, system);
 }
 
@@ -274,6 +265,17 @@ BriefSection sums_section(const SizeReport& report) {
 }
 
 }  // namespace
+
+SizeFact found_sizes(const SizeTable& table) {
+  SizeFact fact{table.system, table.fit, {}, {}, {}};
+  for (const SizeLine& line : table.sizes) {
+    if (offered(line)) fact.labels.push_back(line.step.size.label);
+  }
+  if (fact.labels.empty()) return fact;
+  fact.min = fact.labels.front();
+  fact.max = fact.labels.back();
+  return fact;
+}
 
 ReportPage sizes_page(const SizeReport& report) {
   SourceList sources(report.capture, report.capture);

@@ -73,7 +73,8 @@ struct Number {
   std::int64_t value() const { return std::stoll(whole); }
   std::string said() const {
     std::string text = speller().cardinal(value());
-    if (decimals.empty()) return text;
+    // Reports write whole shares as 25.0%.
+    if (decimals.empty() || decimals == "0") return text;
     text += " point";
     for (const char digit : decimals) text += " " + speller().cardinal(digit - '0');
     return text;

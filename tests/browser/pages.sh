@@ -9,6 +9,7 @@ make_pages() {
   "$program" --book "$book" prices skerrowby --format html --out "$out/prices.html" &&
     "$program" --book "$book" sizes skerrowby --format html --out "$out/sizes.html" &&
     "$program" --book "$book" sizes --reaching 24 --format html --out "$out/reaching.html" &&
+    "$program" --book "$book" shop index --format html --out "$out/shops.html" &&
     "$program" --book "$book" history "SK1061" --shop skerrowby --format html --out "$out/history.html" &&
     "$program" --book "$book" revisit ostrel-house --locale de-DE --format html --out "$out/german.html" || return
   extreme_ranges "$out"

@@ -128,7 +128,13 @@ TEST(ChartDrawing, RowsOfSharesCoverageAndTerms) {
                           {{fixture::day("2025-09-03"), long_name(i)},
                            {fixture::day("2026-09-02"), "28 days from delivery"}}});
   }
-  for (const Drawable& shows : {Drawable(bars), Drawable(coverage), Drawable(terms)}) {
+  CostsChart costs{*Currency::from_code("GBP"), {}};
+  for (std::size_t i = 0; i < 40; ++i) {
+    const auto amount = static_cast<MinorUnits>(i * 37);
+    costs.rows.push_back({long_name(i), amount, i % 4 == 0 ? 0 : 395, i % 3 != 0});
+  }
+  for (const Drawable& shows :
+       {Drawable(bars), Drawable(coverage), Drawable(terms), Drawable(costs)}) {
     const auto sheets = std::visit([](const auto& each) { return draw(each, {}); }, shows);
     EXPECT_GT(sheets.size(), 1U);
     expect_tidy(sheets);

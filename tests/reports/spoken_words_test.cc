@@ -23,6 +23,7 @@ TEST(SpokenWords, FiguresOfReports) {
       {"79.90 SEK", "seventy-nine point nine zero Swedish kronor"},
       {"1200 JPY", "one thousand two hundred Japanese yen"},
       {"12.5%", "twelve point five per cent"},
+      {"25.0%", "twenty-five per cent"},
       {"-0.4%", "minus zero point four per cent"},
       {"1.0312", "one point zero three one two"},
       {"4 of 24", "four of twenty-four"},

@@ -123,6 +123,12 @@ void CommandLine::add_shop() {
       ->type_name("PERCENT");
   command(*shop, "list", "List the shops and their captures", "shop list",
           [this] { return command_shop_list(book()); });
+  CLI::App* index = command(*shop, "index", "The shops side by side: sizes, prices, colours, terms",
+                            "shop index --category dresses --format html --out shops.html", [this] {
+                              return command_shop_index(book(), category_of(words_), words_.output);
+                            });
+  add_category(index);
+  add_output(index, {"text", "csv", "md", "json", "html", "xlsx"});
 }
 
 void CommandLine::add_capture() {

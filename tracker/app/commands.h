@@ -29,6 +29,9 @@ struct OutputChoice {
 int command_shop_add(const std::string& book, const Shop& given,
                      const std::optional<StatedSizes>& stated);
 int command_shop_list(const std::string& book);
+/// The shops side by side. `category`: a slug; empty for all.
+int command_shop_index(const std::string& book, const std::string& category,
+                       const OutputChoice& output);
 int command_capture(const std::string& book, const CaptureRequest& request);
 /// What a capture would come to, and what every document is understood as; keeps nothing.
 int command_preview(const std::string& book, const CaptureRequest& request,

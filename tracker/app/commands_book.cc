@@ -8,6 +8,7 @@
 #include "tracker/app/commands.h"
 #include "tracker/app/identity_stage.h"
 #include "tracker/app/pipeline.h"
+#include "tracker/app/report_forms.h"
 #include "tracker/size_parser.h"
 #include "tracker/store/snapshot_reader.h"
 #include "tracker/store/stated_sizes.h"
@@ -85,6 +86,14 @@ int command_shop_list(const std::string& book) {
     print_stated(opened, record.shop);
     for (const auto& capture : opened.captures(record.shop.slug)) print_capture(capture);
   }
+  return kDone;
+}
+
+int command_shop_index(const std::string& book, const std::string& category,
+                       const OutputChoice& output) {
+  const Book opened = Book::open(book, false);
+  const ShopIndex index = run_shop_index(opened, category.empty() ? "all" : category);
+  write_output(shop_index_in(index, output), output);
   return kDone;
 }
 

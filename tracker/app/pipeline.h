@@ -8,6 +8,7 @@
 #include "reports/brief.h"
 #include "schema/change.h"
 #include "schema/mapping_preview.h"
+#include "schema/shop_index.h"
 #include "schema/size_report.h"
 #include "tracker/app/capture_report.h"
 #include "tracker/app/request.h"
@@ -38,6 +39,9 @@ std::variant<SizeReport, NotThere> run_sizes(const Book& book, const SizesReques
 
 /// The latest snapshot of every shop -> which of them reach a size.
 ReachingReport run_reaching(const Book& book, const ReachingRequest& request);
+
+/// The latest snapshot and terms of every shop, side by side. `category`: a slug, or `all`.
+ShopIndex run_shop_index(const Book& book, const std::string& category);
 
 /// What bare numbers mean in most shops of the book; the first by name of those that tie.
 SizeSystem usual_system(const Book& book);

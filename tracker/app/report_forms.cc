@@ -6,6 +6,7 @@
 #include "reports/changes_json.h"
 #include "reports/history_report.h"
 #include "reports/order_report.h"
+#include "reports/shop_index_report.h"
 #include "reports/size_report_forms.h"
 #include "reports/workbook.h"
 
@@ -55,6 +56,12 @@ std::string history_in(const LineHistory& history, const OutputChoice& output) {
   if (output.format == "json") return history_json(history);
   if (output.format == "csv") return history_csv(history);
   return page_in(history_page(history), output);
+}
+
+std::string shop_index_in(const ShopIndex& index, const OutputChoice& output) {
+  if (output.format == "json") return shop_index_json(index);
+  if (output.format == "csv") return shop_index_csv(index);
+  return page_in(shop_index_page(index), output);
 }
 
 std::string order_in(const OrderComparison& comparison, const OutputChoice& output) {

@@ -8,6 +8,7 @@
 #include "schema/change.h"
 #include "schema/line_history.h"
 #include "schema/order.h"
+#include "schema/shop_index.h"
 #include "schema/size_report.h"
 #include "tracker/app/commands.h"
 
@@ -20,6 +21,7 @@ std::string prices_in(const ChangeSet& set, const PriceReportOptions& options,
 std::string sizes_in(const SizeReport& report, const OutputChoice& output);
 std::string reaching_in(const ReachingReport& report, const OutputChoice& output);
 std::string history_in(const LineHistory& history, const OutputChoice& output);
+std::string shop_index_in(const ShopIndex& index, const OutputChoice& output);
 std::string order_in(const OrderComparison& comparison, const OutputChoice& output);
 
 }  // namespace rangebook
