@@ -19,8 +19,6 @@
 namespace rangebook {
 namespace {
 
-constexpr std::uint64_t kMaxTermsDocument = std::uint64_t{16} << 20U;
-
 std::string bytes_of(const std::string& path) {
   FileSource source(path);
   std::string bytes;
@@ -109,16 +107,22 @@ std::variant<ShopRecord, NotThere> find_shop(const Book& book, const std::string
   return no_shop(book, slug);
 }
 
-ReadTerms read_terms_files(const std::vector<std::string>& files, const Shop& shop, Day on) {
+ReadTerms read_terms_documents(std::vector<TermsDocument> documents, const Shop& shop, Day on) {
   ReadTerms result;
-  for (const std::string& path : files) {
-    const std::string name = path.substr(path.rfind('/') + 1);
-    std::string bytes = bytes_of(path);
-    const TermsContext context{name, shop.country, shop.currency, on};
-    merge_reading(result.reading, read_terms_document(bytes, context, result.faults));
-    result.documents.push_back({name, std::move(bytes)});
+  for (const TermsDocument& document : documents) {
+    const TermsContext context{document.name, shop.country, shop.currency, on};
+    merge_reading(result.reading, read_terms_document(document.bytes, context, result.faults));
   }
+  result.documents = std::move(documents);
   return result;
+}
+
+ReadTerms read_terms_files(const std::vector<std::string>& files, const Shop& shop, Day on) {
+  std::vector<TermsDocument> documents;
+  for (const std::string& path : files) {
+    documents.push_back({path.substr(path.rfind('/') + 1), bytes_of(path)});
+  }
+  return read_terms_documents(std::move(documents), shop, on);
 }
 
 std::variant<std::vector<TermsValue>, std::string> typed_fields(

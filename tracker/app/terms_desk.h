@@ -15,6 +15,9 @@
 
 namespace rangebook {
 
+/// No policy is larger; bytes of one document.
+inline constexpr std::uint64_t kMaxTermsDocument = std::uint64_t{16} << 20U;
+
 /// A shop by its slug, or a sentence with the nearest one.
 std::variant<ShopRecord, NotThere> find_shop(const Book& book, const std::string& slug);
 
@@ -25,6 +28,8 @@ struct ReadTerms {
   std::vector<TermsDocument> documents;
   std::vector<std::string> faults;  ///< sentences: file, line, what is wrong, how to fix it
 };
+/// Of documents at hand.
+ReadTerms read_terms_documents(std::vector<TermsDocument> documents, const Shop& shop, Day on);
 /// Throws Error when a file cannot be read.
 ReadTerms read_terms_files(const std::vector<std::string>& files, const Shop& shop, Day on);
 

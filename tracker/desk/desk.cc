@@ -7,6 +7,7 @@
 #include "tracker/desk/link_pages.h"
 #include "tracker/desk/pages.h"
 #include "tracker/desk/pick_pages.h"
+#include "tracker/desk/terms_pages.h"
 
 namespace rangebook {
 namespace {
@@ -65,6 +66,12 @@ const std::vector<DeskRoute>& desk_routes() {
       {Method::post, "/picks/words/rename", rename_pick_word_form},
       {Method::post, "/picks/words/remove", remove_pick_word_form},
       {Method::get, "/due", due_desk_page},
+      {Method::get, "/terms", terms_page},
+      {Method::get, "/terms/read", read_terms_page},
+      {Method::post, "/terms/read", read_terms_form},
+      {Method::get, "/terms/type", type_terms_page},
+      {Method::post, "/terms/type", type_terms_form},
+      {Method::post, "/terms/answer", answer_terms_doubt},
       {Method::get, "/reach", reach_page},
       {Method::get, "/order", order_cost_page},
   };

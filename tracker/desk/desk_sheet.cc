@@ -16,11 +16,12 @@ struct BarEntry {
   std::string_view path;
   std::string_view words;
 };
-constexpr std::array<BarEntry, 7> kBar{{{"/", "Shops"},
+constexpr std::array<BarEntry, 8> kBar{{{"/", "Shops"},
                                         {"/add", "Add a capture"},
                                         {"/links", "Which line is which"},
                                         {"/picks", "Picks"},
                                         {"/due", "What is due"},
+                                        {"/terms", "Terms"},
                                         {"/reach", "Who reaches a size"},
                                         {"/order", "What an order costs"}}};
 
