@@ -35,6 +35,8 @@ class LinksPage : public ::testing::Test {
 };
 
 TEST_F(LinksPage, TellsHowManyWaitInEachShop) {
+  EXPECT_THAT(page("/"), HasSubstr("2 pairs of lines wait"));
+  EXPECT_THAT(page("/"), HasSubstr("Say which line is which"));
   EXPECT_THAT(page("/links"), HasSubstr("2 pairs wait"));
 }
 

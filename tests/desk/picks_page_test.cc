@@ -164,6 +164,17 @@ TEST_F(PicksPage, ShopsAndThemesThatAreNotThereAreSaid) {
   EXPECT_EQ(desk_->get("/lines?shop=mil")->status, 404);
 }
 
+TEST_F(PicksPage, TheStartPageTellsWhatIsDue) {
+  keep("M1", "2025-09-03", {{"review", "2025-10-01"}, {"theme", "Harbour wedding"}});
+  keep_table(folder_, mill_shop(), "SS30", to_string(today()), "M1,Maya Dress,,,,,,,,,\n");
+  const std::string start = page("/");
+  for (const char* text : {"Look again at ", "Harbour wedding", "due on 1 October 2025",
+                           "Last revisit: against AW26, seen 2026-09-01."}) {
+    EXPECT_THAT(start, HasSubstr(text));
+  }
+  EXPECT_THAT(start, Not(HasSubstr("Go back to")));
+}
+
 TEST_F(PicksPage, WhatIsDueAsOfADay) {
   keep("M1", "2025-09-03", {{"review", "2026-12-01"}});
   EXPECT_THAT(page("/due?on=2026-12-02"), HasSubstr("Maya Dress"));

@@ -105,18 +105,6 @@ bool names_capture(const CaptureInfo& info, const std::string& word) {
   return std::to_string(info.id) == word || info.season == parse_season(word).label;
 }
 
-std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to) {
-  const auto records = book.captures(to.shop);
-  std::optional<CaptureInfo> found;
-  for (const auto& record : records) {
-    const auto& info = record.info;
-    if (info.season != to.season && info.on < to.on) found = info;
-  }
-  if (found) return *found;
-  return NotThere{fmt::format("{} has no capture of another season before {} ({}). Captures: {}.",
-                              to.shop, to.season, to_string(to.on), captures_text(records))};
-}
-
 /// Lines by their lasting numbers instead of those they are stored under.
 void number_lines(Snapshot& snapshot, const Identities& identities, std::uint32_t place) {
   for (std::uint32_t row = 0; row < snapshot.lines.size(); ++row) {
@@ -242,6 +230,18 @@ WasPriceCheck check_was_prices(const Book& book, const Roll& roll, const Identit
 }
 
 }  // namespace
+
+std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to) {
+  const auto records = book.captures(to.shop);
+  std::optional<CaptureInfo> found;
+  for (const auto& record : records) {
+    const auto& info = record.info;
+    if (info.season != to.season && info.on < to.on) found = info;
+  }
+  if (found) return *found;
+  return NotThere{fmt::format("{} has no capture of another season before {} ({}). Captures: {}.",
+                              to.shop, to.season, to_string(to.on), captures_text(records))};
+}
 
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request) {
   const auto to = find_capture(book, request.shop, request.to);

@@ -24,6 +24,9 @@ std::variant<CaptureReport, NotThere> run_capture(Book& book, const CaptureReque
 std::variant<MappingPreview, NotThere> preview_capture(Book& book, const CaptureRequest& request,
                                                        const ProgressCallback& progress);
 
+/// The latest capture of another season before this one: what a comparison begins with unless told.
+std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to);
+
 /// Two snapshots -> links -> changes.
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request);
 

@@ -81,6 +81,8 @@ main > form.asked { padding: 1rem 0; }
 .facts dt { color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
 .facts dd { margin: 0; min-width: 0; overflow-wrap: anywhere; }
 .shops h4 { margin: 0; font-size: 1.15rem; font-weight: 400; }
+.plain { margin: 0 0 .6rem; padding: 0; list-style: none; }
+.plain li { padding: .2rem 0; }
 .code { color: var(--quiet); font-size: .875em; }
 .label { color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
 p.ways > a { margin-right: 1.2rem; }
@@ -88,6 +90,9 @@ fieldset { flex: 1 1 100%; display: flex; flex-wrap: wrap; gap: .1rem 1.4rem; ma
   border: 0; min-width: 0; }
 legend { padding: 0; color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
 fieldset label { display: inline-flex; gap: .4rem; align-items: baseline; min-height: 1.6rem; }
+.facts dt.as-is { font-variant-caps: normal; letter-spacing: 0; overflow-wrap: anywhere; }
+q { font-style: italic; }
+td small { color: var(--quiet); }
 .keys { margin: .8rem 0 0; color: var(--quiet); font-size: .9375rem; }
 .last { margin: 2rem 0 0; padding-top: .7rem; border-top: 1px solid var(--hairline); }
 mark { background: none; color: var(--mark); text-decoration: underline;

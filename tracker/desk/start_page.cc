@@ -13,6 +13,7 @@
 #include "tracker/desk/desk_sheet.h"
 #include "tracker/desk/desk_style.h"
 #include "tracker/desk/pages.h"
+#include "tracker/desk/today_part.h"
 #include "tracker/desk/upload_form.h"
 
 namespace rangebook {
@@ -20,6 +21,12 @@ namespace {
 
 /// Saying what changed compares two captures; of more shops than this, only the links are shown.
 constexpr std::size_t kToldShops = 8;
+
+/// What is said of a shop beside its captures.
+struct ShopTelling {
+  bool news = false;      ///< what changed
+  std::size_t pairs = 0;  ///< of lines that wait
+};
 
 std::string capture_words(const CaptureRecord& record) {
   return fmt::format("{}, seen {}: {} line{}", record.info.season, to_string(record.info.on),
@@ -48,9 +55,20 @@ void ways_of_shop(HtmlWriter& html, const Shop& shop, bool two_captures) {
   }
   way("/sizes", "Sizes");
   way("/lines", "Line by line");
+  way("/terms", "Terms");
 }
 
-void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, bool told) {
+/// The book keeps no record of briefs that were read: a revisit is a capture that can be compared.
+void revisit_line(HtmlWriter& html, const Book& book, const CaptureInfo& last) {
+  const auto before = latest_before(book, last);
+  const auto* from = std::get_if<CaptureInfo>(&before);
+  html.element(
+      "p", {{"class", "dates"}},
+      from ? fmt::format("Last revisit: against {}, seen {}.", from->season, to_string(from->on))
+           : "Not revisited yet: no capture of another season.");
+}
+
+void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, const ShopTelling& telling) {
   const auto item = html.in("li");
   html.element("h3", {}, shop_name(shop));
   const auto captures = book.captures(shop.slug);
@@ -64,7 +82,14 @@ void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, bool told) 
     html.element("p", {{"class", "dates"}},
                  fmt::format("{} of its rows or cells could not be read.", last.refused));
   }
-  if (told && captures.size() > 1) html.element("p", {}, news_of(book, shop));
+  revisit_line(html, book, last.info);
+  if (telling.news && captures.size() > 1) html.element("p", {}, news_of(book, shop));
+  if (telling.pairs > 0) {
+    const auto line = html.in("p");
+    link(html, desk_address("/links", {{"shop", shop.slug, {}}}),
+         telling.pairs == 1 ? "1 pair of lines waits for a yes or no"
+                            : fmt::format("{} pairs of lines wait for a yes or no", telling.pairs));
+  }
   ways_of_shop(html, shop, captures.size() > 1);
 }
 
@@ -86,6 +111,11 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
   const std::string under =
       shops.empty() ? "" : fmt::format("{} shop{}", shops.size(), shops.size() == 1 ? "" : "s");
   return sheet(desk, {"/", "The desk", "Your shops", under}, [&](HtmlWriter& html) {
+    std::map<std::string, std::size_t> waiting;
+    if (!shops.empty()) {
+      waiting = pairs_waiting(*book);
+      today_part(html, *book, waiting);
+    }
     part(html, "shops", "The book", [&](HtmlWriter& matter) {
       if (shops.empty()) {
         matter.element("p", {},
@@ -97,7 +127,9 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
       }
       const auto list = matter.in("ul", {{"class", "shops"}});
       for (const auto& record : shops) {
-        shop_item(matter, *book, record.shop, shops.size() <= kToldShops);
+        const auto pairs = waiting.find(record.shop.slug);
+        shop_item(matter, *book, record.shop,
+                  {shops.size() <= kToldShops, pairs == waiting.end() ? 0 : pairs->second});
       }
     });
     held_list(html, desk);
