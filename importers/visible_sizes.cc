@@ -377,13 +377,26 @@ std::vector<VisibleSize> listed_sizes(const std::string& text) {
   return sizes;
 }
 
+/// The text, behind the head of its row or definition where it stands in one ("Sizes", "6, 8, 10").
+std::string with_label(const HtmlTree& tree, HtmlId text) {
+  std::string own = clean_text(tree[text].text);
+  const HtmlId cell = tree[text].parent;
+  if ((!tree.is(cell, "dd") && !tree.is(cell, "td")) || own.find(',') == own.npos) return own;
+  HtmlId before = cell - 1;
+  while (before > 0 && (!tree[before].is_text || clean_text(tree[before].text).empty())) --before;
+  std::string label = clean_text(tree[before].text);
+  if (label.size() > kLongestLabel) return own;
+  if (!label.ends_with(':')) label += ':';
+  return label + " " + own;
+}
+
 // Sizes in one text, those that are sold out in another.
 std::vector<VisibleSize> find_listed_sizes(const PageView& view) {
   const HtmlTree& tree = view.tree();
   std::vector<VisibleSize> all;
   for (HtmlId id = view.heading() + 1; id < tree.size(); ++id) {
     if (!tree[id].is_text || tree[id].text.size() > kLongestList || !view.shown(id)) continue;
-    for (auto& size : listed_sizes(clean_text(tree[id].text))) {
+    for (auto& size : listed_sizes(with_label(tree, id))) {
       const bool known = std::any_of(all.begin(), all.end(),
                                      [&](const auto& one) { return one.label == size.label; });
       if (!known && all.size() < kMostSizes) all.push_back(std::move(size));

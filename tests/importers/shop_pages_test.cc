@@ -147,7 +147,8 @@ std::size_t score_folder(const std::string& folder, Scores& scores) {
 TEST(ShopPages, ReadWhatAShopperReads) {
   Scores scores;
   std::size_t pages = 0;
-  for (const char* folder : {"", "fresh-1/", "fresh-2/", "fresh-3/", "fresh-4/", "fresh-5/"})
+  for (const char* folder :
+       {"", "fresh-1/", "fresh-2/", "fresh-3/", "fresh-4/", "fresh-5/", "fresh-6/"})
     pages += score_folder(folder, scores);
   EXPECT_GE(pages, 100U);
   EXPECT_EQ(scores.size(), 11U);
