@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <functional>
+#include <unordered_map>
 #include <utility>
 
 #include "schema/nearest_word.h"
@@ -343,10 +344,13 @@ const TermsField* find_terms_field(std::string_view name) {
   const auto place = place_of(name);
   if (!place) return nullptr;
   const auto wanted = (place->delivery ? "delivery.*." : "return.") + place->name;
-  const auto& fields = terms_fields();
-  const auto at = std::find_if(fields.begin(), fields.end(),
-                               [&](const TermsField& one) { return one.name == wanted; });
-  return at == fields.end() ? nullptr : &*at;
+  static const auto by_name = [] {
+    std::unordered_map<std::string, const TermsField*> all;
+    for (const auto& one : terms_fields()) all.emplace(one.name, &one);
+    return all;
+  }();
+  const auto at = by_name.find(wanted);
+  return at == by_name.end() ? nullptr : at->second;
 }
 
 std::vector<TermsValue> stated_values(const Terms& terms) {

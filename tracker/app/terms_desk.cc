@@ -178,10 +178,9 @@ std::variant<OrderComparison, NotThere> compare_terms(const Book& book,
     in_force.push_back(terms_in_force(book, std::get<ShopRecord>(found), on));
   }
   if (shops.empty()) {
-    for (const ShopRecord& record : book.shops()) {
-      auto terms = terms_in_force(book, record, on);
-      if (terms.delivery_on || terms.returns_on) in_force.push_back(std::move(terms));
-    }
+    in_force = terms_in_force(book, book.shops(), on);
+    std::erase_if(in_force,
+                  [](const TermsInForce& one) { return !one.delivery_on && !one.returns_on; });
   }
   if (in_force.empty()) {
     return NotThere{

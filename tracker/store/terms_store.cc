@@ -54,17 +54,22 @@ Terms read_version(const Database& database, std::int64_t version) {
   return terms;
 }
 
-/// Adds one part, as the newest version up to `on` that speaks of it has it. The day of that
-/// version; nothing where there is none. `delivery.` to `delivery/` are the fields of delivery.
-std::optional<Day> read_part(const Database& database, std::int64_t shop, Day on, bool delivery,
-                             Terms& terms) {
-  auto rows = database.prepare(
+/// The fields of one part, as the newest version up to a day that speaks of it has it; `delivery.`
+/// to `delivery/` are the fields of delivery.
+Statement prepare_part(const Database& database) {
+  return database.prepare(
       "SELECT f.field, f.value, f.sentence, f.document, f.byte, f.confidence, v.observed_on "
       "FROM (SELECT id, observed_on FROM terms WHERE shop_id = ?1 AND observed_on <= ?2 AND EXISTS "
       "  (SELECT 1 FROM terms_field WHERE terms_id = id AND (field >= 'delivery.' AND "
       "   field < 'delivery/') = ?3) ORDER BY observed_on DESC LIMIT 1) v "
       "JOIN terms_field f ON f.terms_id = v.id "
       "WHERE (f.field >= 'delivery.' AND f.field < 'delivery/') = ?3 ORDER BY f.field");
+}
+
+/// Adds one part. The day of its version; nothing where there is none.
+std::optional<Day> read_part(Statement& rows, std::int64_t shop, Day on, bool delivery,
+                             Terms& terms) {
+  rows.reset();
   rows.bind(1, shop).bind(2, to_string(on)).bind(3, std::int64_t{delivery});
   std::optional<Day> day;
   while (rows.step()) {
@@ -251,13 +256,22 @@ TermsInForce terms_in_force(const Shop& shop, const std::vector<TermsVersion>& v
 }
 
 TermsInForce terms_in_force(const Book& book, const ShopRecord& shop, Day on) {
-  TermsInForce result;
-  result.shop = shop.shop;
-  result.terms.shop = shop.shop.slug;
-  result.delivery_on = read_part(book.database(), shop.id, on, true, result.terms);
-  result.returns_on = read_part(book.database(), shop.id, on, false, result.terms);
-  result.terms.observed = std::max(result.delivery_on, result.returns_on);
-  return result;
+  return std::move(terms_in_force(book, std::span(&shop, 1), on).front());
+}
+
+std::vector<TermsInForce> terms_in_force(const Book& book, std::span<const ShopRecord> shops,
+                                         Day on) {
+  Statement rows = prepare_part(book.database());
+  std::vector<TermsInForce> all;
+  for (const ShopRecord& shop : shops) {
+    TermsInForce& one = all.emplace_back();
+    one.shop = shop.shop;
+    one.terms.shop = shop.shop.slug;
+    one.delivery_on = read_part(rows, shop.id, on, true, one.terms);
+    one.returns_on = read_part(rows, shop.id, on, false, one.terms);
+    one.terms.observed = std::max(one.delivery_on, one.returns_on);
+  }
+  return all;
 }
 
 std::vector<OpenDoubt> open_doubts(const Book& book, const ShopRecord& shop) {

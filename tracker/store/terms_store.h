@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -58,6 +59,9 @@ std::vector<TermsVersion> terms_versions(const Book& book, const ShopRecord& sho
 
 /// The terms as of `on`: of delivery and of returns the latest version that speaks of it.
 TermsInForce terms_in_force(const Book& book, const ShopRecord& shop, Day on);
+/// Of each of the shops, in their order.
+std::vector<TermsInForce> terms_in_force(const Book& book, std::span<const ShopRecord> shops,
+                                         Day on);
 /// The same from versions at hand.
 TermsInForce terms_in_force(const Shop& shop, const std::vector<TermsVersion>& versions, Day on);
 
