@@ -259,7 +259,8 @@ DeskAnswer keep(const Desk& desk, const HeldUpload& upload, bool as_usual,
   desk.held().drop(upload);
   return to(desk_address("/kept", {{"shop", request.shop, {}},
                                    {"capture", std::to_string(report.outcome.id), {}},
-                                   {"before", report.outcome.unchanged ? "yes" : "", {}}}));
+                                   {"before", report.outcome.unchanged ? "yes" : "", {}},
+                                   {"terms", upload.policy.empty() ? "" : "yes", {}}}));
 }
 
 }  // namespace

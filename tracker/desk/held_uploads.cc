@@ -33,6 +33,27 @@ void write_file(const fs::path& path, const std::string& bytes) {
   if (!out) throw Error(fmt::format("Cannot write {}: is the disk full?", path.string()));
 }
 
+/// A folder that goes again unless it is moved to its place: half an upload takes room and is shown
+/// nowhere.
+class Unfinished {
+ public:
+  explicit Unfinished(fs::path place) : place_(std::move(place)) { fs::create_directories(place_); }
+  ~Unfinished() {
+    std::error_code moved_or_stuck;
+    fs::remove_all(place_, moved_or_stuck);
+  }
+  Unfinished(const Unfinished&) = delete;
+  Unfinished& operator=(const Unfinished&) = delete;
+
+  void put(const std::string& name, const std::string& bytes) const {
+    write_file(place_ / name, bytes);
+  }
+  void move_to(const fs::path& place) const { fs::rename(place_, place); }
+
+ private:
+  const fs::path place_;
+};
+
 /// `kind=text` a line; of a word and an option the text is `name=value` again.
 std::string about_text(const HeldUpload& upload) {
   std::string out;
@@ -41,8 +62,9 @@ std::string about_text(const HeldUpload& upload) {
   };
   for (const auto& document : upload.documents) line("document", document.name);
   if (!upload.policy.empty()) line("policy", "");
-  for (const auto& word : upload.words) line("word", word.name + '=' + word.value);
-  for (const auto& [name, word] : option_words(upload.options)) line("option", name + '=' + word);
+  for (const auto& word : upload.words) line("word", fmt::format("{}={}", word.name, word.value));
+  for (const auto& [name, word] : option_words(upload.options))
+    line("option", fmt::format("{}={}", name, word));
   return out;
 }
 
@@ -94,21 +116,20 @@ std::variant<HeldUpload, std::string> HeldUploads::hold(const std::vector<DeskFi
     return fmt::format("{} uploads wait already. Keep or drop one of them first.", kMostHeld);
   }
   const std::string id = new_secret().substr(0, kIdSigns);
-  const fs::path place = fs::path(folder_) / (id + ".new");
-  fs::create_directories(place);
+  const Unfinished place(fs::path(folder_) / (id + ".new"));
   fs::permissions(folder_, fs::perms::owner_all);
   HeldUpload upload;
   upload.words = words;
   for (const auto& document : documents) {
     upload.documents.push_back({{}, shown_name(document.file_name)});
-    write_file(place / std::to_string(upload.documents.size()), document.value);
+    place.put(std::to_string(upload.documents.size()), document.value);
   }
   if (!policy.empty()) {
     upload.policy = kPolicy;
-    write_file(place / kPolicy, policy);
+    place.put(kPolicy, policy);
   }
-  write_file(place / kAbout, about_text(upload));
-  fs::rename(place, fs::path(folder_) / id);
+  place.put(kAbout, about_text(upload));
+  place.move_to(fs::path(folder_) / id);
   return read(id).value();
 }
 

@@ -73,14 +73,17 @@ std::string looked_at(const Scope& scope) {
   return {};
 }
 
-void comes_to(HtmlWriter& html, const Kept& kept, bool before) {
-  if (before) {
+void comes_to(HtmlWriter& html, const Kept& kept, const DeskAsk& ask) {
+  if (!ask.said("before").empty()) {
     html.element("p", {}, "The book held exactly these documents already. Nothing was changed.");
   }
   html.element("p", {{"class", "lead"}},
                fmt::format("{} line{} in {}; looked at: {}.", kept.record.lines,
                            kept.record.lines == 1 ? "" : "s", kept.record.info.season,
                            looked_at(kept.record.info.scope)));
+  if (!ask.said("terms").empty()) {
+    html.element("p", {}, "What the text says of delivery and returns is in the book, too.");
+  }
   if (kept.first) {
     html.element("p", {},
                  "This is the first capture of the shop. The next one tells what changed.");
@@ -136,8 +139,7 @@ DeskAnswer kept_page(Desk& desk, const DeskAsk& ask) {
   const auto all = rejections.size();
   rejections.resize(std::min(all, kShownRefusals));
   return sheet(desk, head, [&](HtmlWriter& html) {
-    part(html, "kept", "Kept",
-         [&](HtmlWriter& matter) { comes_to(matter, *kept, !ask.said("before").empty()); });
+    part(html, "kept", "Kept", [&](HtmlWriter& matter) { comes_to(matter, *kept, ask); });
     if (all > 0) {
       part(html, "refused", "Left out or doubted",
            [&](HtmlWriter& matter) { rejection_table(matter, info, rejections, all); });
