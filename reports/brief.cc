@@ -49,7 +49,7 @@ constexpr NameTable<Theme, kThemes> kThemeWords{{
     {Theme::fabric, "Fabric"},
     {Theme::stock, "Stock"},
     {Theme::identity, "Same line"},
-    {Theme::nothing, "No change"},
+    {Theme::nothing, "In all"},
 }};
 
 constexpr std::string_view kCapturedCaution =

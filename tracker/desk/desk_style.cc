@@ -77,8 +77,9 @@ main > form.asked { padding: 1rem 0; }
 .hush { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%);
   white-space: nowrap; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: .7rem 0 0;
+  align-items: baseline;
   font-variant-numeric: lining-nums; }
-.facts dt { color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
+.facts dt { margin: 0; color: var(--quiet); font-variant-caps: all-small-caps; letter-spacing: .08em; }
 .facts dd { margin: 0; min-width: 0; overflow-wrap: anywhere; }
 .shops h4 { margin: 0; font-size: 1.15rem; font-weight: 400; }
 .plain { margin: 0 0 .6rem; padding: 0; list-style: none; }

@@ -162,7 +162,7 @@ class ShopQuestions {
     part(html, "pair", "Are these one line?", [&](HtmlWriter& matter) {
       if (!pair.sentence.empty()) matter.element("p", {}, as_sentence(pair.sentence));
       matter.element("p", {{"class", "dates"}},
-                     fmt::format("The evidence makes it {} % likely. Underlined words stand on one "
+                     fmt::format("The evidence makes it {}% likely. Underlined words stand on one "
                                  "side only; prices and sizes are as captured on the days shown.",
                                  static_cast<int>(std::floor(pair.score * 100 + 1e-9))));
       write_pair(matter, pair, sides_of(lines_, pair));
