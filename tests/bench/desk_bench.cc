@@ -103,7 +103,7 @@ class Open {
     });
     plain_.set_tcp_nodelay(true);
     threads_.emplace_back([this] { plain_.listen_after_bind(); });
-    plain_.wait_until_ready();
+    while (!plain_.is_running()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
     const std::string entrance = server_.entrance();
     httplib::Client visitor("127.0.0.1", server_.port());
     const auto entered = visitor.Get(entrance.substr(entrance.find("/?")));
