@@ -31,7 +31,7 @@ void join(Phrase& phrase, const Phrase& more) {
   phrase.append(more);
 }
 
-Phrase dash_if_empty(Phrase phrase) { return phrase.empty() ? Phrase{}.words("-") : phrase; }
+Phrase dash_if_empty(const Phrase& phrase) { return phrase.empty() ? Phrase{}.words("-") : phrase; }
 
 Phrase captured_cell(const ShopEntry& entry, SourceList& sources) {
   if (!entry.capture) return Phrase{}.words("no capture");
@@ -53,7 +53,7 @@ Phrase price_cell(const ShopEntry& entry, MinorUnits PriceLadder::*which) {
   for (const PriceLadder& prices : entry.prices) {
     join(cell, Phrase{}.money({prices.*which, prices.currency}));
   }
-  return dash_if_empty(std::move(cell));
+  return dash_if_empty(cell);
 }
 
 Phrase sizes_cell(const ShopEntry& entry) {
@@ -62,7 +62,7 @@ Phrase sizes_cell(const ShopEntry& entry) {
     const SizeFact found = found_sizes(table);
     if (!found.labels.empty()) join(cell, Phrase{}.figure(size_range_words(found)));
   }
-  return dash_if_empty(std::move(cell));
+  return dash_if_empty(cell);
 }
 
 Phrase stated_cell(const ShopEntry& entry) {
@@ -89,7 +89,7 @@ std::optional<Chart> ladder_chart(const ShopIndex& index, Currency currency, Sou
       entry_price.minor = prices.entry;
     }
   }
-  if (chart.rows.size() < 2) return {};
+  if (chart.rows.size() < 2 || lowest == nullptr) return {};
   Phrase finding;
   finding.words("Entry prices in ").figure(currency.code());
   if (index.category != "all") finding.words(" of ").name(category_words(index.category));
