@@ -52,17 +52,6 @@ void write_entry(JsonWriter& json, const ShopEntry& entry) {
   json.end_object();
 }
 
-std::string sizes_text(const ShopEntry& entry) {
-  std::string text;
-  for (const SizeTable& table : entry.sizes.tables) {
-    const SizeFact found = found_sizes(table);
-    if (found.labels.empty()) continue;
-    if (!text.empty()) text += "; ";
-    text += size_range_words(found);
-  }
-  return text;
-}
-
 void write_row(CsvWriter& csv, const ShopEntry& entry, const PriceLadder* prices) {
   const auto amount = [prices](MinorUnits PriceLadder::*which) {
     return prices ? decimal_text({prices->*which, prices->currency}) : "";
@@ -81,7 +70,7 @@ void write_row(CsvWriter& csv, const ShopEntry& entry, const PriceLadder* prices
                            &PriceLadder::upper_quartile, &PriceLadder::top}) {
     csv.plain(amount(which));
   }
-  csv.text(sizes_text(entry));
+  csv.text(plain_text(sizes_phrase(entry.sizes), false));
   csv.text(entry.stated ? entry.stated->words : "");
   csv.plain(entry.palette.known > 0 ? to_string(lean_of(entry.palette)) : "");
   csv.text(plain_text(delivery_words(entry.terms.terms), false));

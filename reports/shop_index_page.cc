@@ -56,15 +56,6 @@ Phrase price_cell(const ShopEntry& entry, MinorUnits PriceLadder::*which) {
   return dash_if_empty(cell);
 }
 
-Phrase sizes_cell(const ShopEntry& entry) {
-  Phrase cell;
-  for (const SizeTable& table : entry.sizes.tables) {
-    const SizeFact found = found_sizes(table);
-    if (!found.labels.empty()) join(cell, Phrase{}.figure(size_range_words(found)));
-  }
-  return dash_if_empty(cell);
-}
-
 Phrase stated_cell(const ShopEntry& entry) {
   if (!entry.stated) return Phrase{}.words("-");
   return Phrase{}.figure(entry.stated->words).words(", ").day(entry.stated->on);
@@ -122,8 +113,8 @@ BriefTable ranges_table(const ShopIndex& index, SourceList& sources) {
   for (const ShopEntry& entry : index.shops) {
     table.rows.push_back({Phrase{}.name(shop_name(entry.shop)), captured_cell(entry, sources),
                           lines_cell(entry), price_cell(entry, &PriceLadder::entry),
-                          price_cell(entry, &PriceLadder::median), sizes_cell(entry),
-                          palette_cell(entry)});
+                          price_cell(entry, &PriceLadder::median),
+                          dash_if_empty(sizes_phrase(entry.sizes)), palette_cell(entry)});
     if (stated) table.rows.back().push_back(stated_cell(entry));
   }
   for (const Currency currency : currencies_of(index)) {

@@ -11,6 +11,9 @@ namespace rangebook {
 /// The sizes of a table that a line offers; without labels where none does.
 SizeFact found_sizes(const SizeTable& table);
 
+/// `XS–XL; UK 6–24`: every table with a size that is offered; empty where there is none.
+Phrase sizes_phrase(const CategorySizes& category);
+
 /// To be laid out as text, Markdown or a page.
 ReportPage sizes_page(const SizeReport& report);
 /// `rangebook.sizes/1`, described in schema/FORMAT.md.

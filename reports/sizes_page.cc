@@ -277,6 +277,17 @@ SizeFact found_sizes(const SizeTable& table) {
   return fact;
 }
 
+Phrase sizes_phrase(const CategorySizes& category) {
+  Phrase phrase;
+  for (const SizeTable& table : category.tables) {
+    const SizeFact found = found_sizes(table);
+    if (found.labels.empty()) continue;
+    if (!phrase.empty()) phrase.words("; ");
+    phrase.figure(size_range_words(found));
+  }
+  return phrase;
+}
+
 ReportPage sizes_page(const SizeReport& report) {
   SourceList sources(report.capture, report.capture);
   ReportPage page;

@@ -114,6 +114,23 @@ void part(HtmlWriter& html, std::string_view id, std::string_view heading,
   matter(html);
 }
 
+void wide_table(HtmlWriter& html, const TableHead& head, const WriteHtml& rows) {
+  const auto scroll = html.in(
+      "div",
+      {{"class", "scroll"}, {"role", "group"}, {"tabindex", "0"}, {"aria-label", head.label}});
+  const auto table = html.in("table");
+  if (!head.caption.empty()) html.element("caption", {}, head.caption);
+  {
+    const auto top = html.in("thead");
+    const auto row = html.in("tr");
+    for (const std::string_view column : head.columns) {
+      html.element("th", {{"scope", "col"}}, column);
+    }
+  }
+  const auto body = html.in("tbody");
+  rows(html);
+}
+
 void alert(HtmlWriter& html, std::string_view message) {
   if (message.empty()) return;
   const auto told = html.in("div", {{"class", "told"}, {"role", "alert"}});

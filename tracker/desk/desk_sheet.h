@@ -29,6 +29,13 @@ DeskAnswer report_sheet(const Desk& desk, std::string_view here, const ReportPag
 DeskAnswer trouble_sheet(const Desk& desk, int status, const std::string& message);
 
 void part(HtmlWriter& html, std::string_view id, std::string_view heading, const WriteHtml& matter);
+struct TableHead {
+  std::string label;    ///< names the table for who moves to it by keyboard
+  std::string caption;  ///< empty: none
+  std::vector<std::string_view> columns;
+};
+/// A table that scrolls sideways where it is wider than the page; `rows` writes its body.
+void wide_table(HtmlWriter& html, const TableHead& head, const WriteHtml& rows);
 /// What is wrong, set apart; nothing for an empty message.
 void alert(HtmlWriter& html, std::string_view message);
 void link(HtmlWriter& html, const std::string& address, std::string_view words);

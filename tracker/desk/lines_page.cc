@@ -66,20 +66,13 @@ void line_row(HtmlWriter& html, const LineShelf& shelf, const ShelfLine& each, c
 }
 
 void shelf_table(HtmlWriter& html, const LineShelf& shelf, const DeskAsk& ask) {
-  const auto scroll = html.in(
-      "div", {{"class", "scroll"}, {"role", "group"}, {"tabindex", "0"}, {"aria-label", "Lines"}});
-  const auto table = html.in("table");
-  html.element("caption", {},
-               fmt::format("{} of {}", shelf.lines.size(), lines_words(shelf.found)));
-  {
-    const auto head = html.in("thead");
-    const auto row = html.in("tr");
-    for (const char* heading : {"Line", "As a pick", "Category", "Price", "Sizes", "Colours"}) {
-      html.element("th", {{"scope", "col"}}, heading);
-    }
-  }
-  const auto body = html.in("tbody");
-  for (const ShelfLine& each : shelf.lines) line_row(html, shelf, each, ask);
+  wide_table(html,
+             {"Lines",
+              fmt::format("{} of {}", shelf.lines.size(), lines_words(shelf.found)),
+              {"Line", "As a pick", "Category", "Price", "Sizes", "Colours"}},
+             [&](HtmlWriter& body) {
+               for (const ShelfLine& each : shelf.lines) line_row(body, shelf, each, ask);
+             });
 }
 
 }  // namespace

@@ -96,28 +96,21 @@ void side(HtmlWriter& html, const std::string& text) {
 }
 
 void rows(HtmlWriter& html, const ChangeSet& set) {
-  const auto scroll = html.in(
-      "div",
-      {{"class", "scroll"}, {"role", "group"}, {"tabindex", "0"}, {"aria-label", "Changes"}});
-  const auto table = html.in("table");
   const std::size_t shown = std::min(set.changes.size(), kMostRows);
-  html.element("caption", {}, fmt::format("{} of {} changes", shown, set.changes.size()));
-  {
-    const auto head = html.in("thead");
-    const auto row = html.in("tr");
-    for (const char* heading : {"Line", "What", "Then", "Now"}) {
-      html.element("th", {{"scope", "col"}}, heading);
-    }
-  }
-  const auto body = html.in("tbody");
-  for (std::size_t i = 0; i < shown; ++i) {
-    const Change& change = set.changes[i];
-    const auto row = html.in("tr");
-    subject(html, set, change);
-    html.element("td", {}, kind_words(change.kind));
-    side(html, side_text(change, change.before));
-    side(html, side_text(change, change.after));
-  }
+  wide_table(html,
+             {"Changes",
+              fmt::format("{} of {} changes", shown, set.changes.size()),
+              {"Line", "What", "Then", "Now"}},
+             [&](HtmlWriter& body) {
+               for (std::size_t i = 0; i < shown; ++i) {
+                 const Change& change = set.changes[i];
+                 const auto row = body.in("tr");
+                 subject(body, set, change);
+                 body.element("td", {}, kind_words(change.kind));
+                 side(body, side_text(change, change.before));
+                 side(body, side_text(change, change.after));
+               }
+             });
 }
 
 const std::vector<Choice> kForms{{"xlsx", "workbook"},

@@ -106,23 +106,16 @@ class ReadingForm {
   }
 
   void columns(const DocumentPreview& document) {
-    const auto scroll =
-        html_.in("div", {{"class", "scroll"},
-                         {"role", "group"},
-                         {"tabindex", "0"},
-                         {"aria-label", fmt::format("Columns of {}", document.name)}});
-    const auto table = html_.in("table");
-    {
-      const auto head = html_.in("thead");
-      const auto row = html_.in("tr");
-      for (const char* heading : {"Column", "Means", "Examples, and what they are read as"}) {
-        html_.element("th", {{"scope", "col"}}, heading);
-      }
-    }
-    const auto body = html_.in("tbody");
-    std::map<std::string, int> names;
-    for (const auto& column : document.columns) ++names[column.name];
-    for (const auto& column : document.columns) column_row(column, names[column.name] == 1);
+    wide_table(html_,
+               {fmt::format("Columns of {}", document.name),
+                "",
+                {"Column", "Means", "Examples, and what they are read as"}},
+               [&](HtmlWriter& /*body*/) {
+                 std::map<std::string, int> names;
+                 for (const auto& column : document.columns) ++names[column.name];
+                 for (const auto& column : document.columns)
+                   column_row(column, names[column.name] == 1);
+               });
   }
 
   void column_row(const ColumnPreview& column, bool own_name) {

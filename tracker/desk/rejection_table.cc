@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "tracker/desk/desk_sheet.h"
+
 namespace rangebook {
 namespace {
 
@@ -35,33 +37,26 @@ void cell(HtmlWriter& html, std::string_view text) {
 
 void rejection_table(HtmlWriter& html, const CaptureInfo& capture,
                      const std::vector<Rejection>& rejections, std::uint64_t all) {
-  const auto scroll = html.in("div", {{"class", "scroll"},
-                                      {"role", "group"},
-                                      {"tabindex", "0"},
-                                      {"aria-label", "What was left out or doubted"}});
-  const auto table = html.in("table");
-  html.element("caption", {}, fmt::format("{} of {}", rejections.size(), all));
-  {
-    const auto head = html.in("thead");
-    const auto row = html.in("tr");
-    for (const char* heading : {"Where", "What", "Why, and what helps", "Text"}) {
-      html.element("th", {{"scope", "col"}}, heading);
-    }
-  }
-  const auto body = html.in("tbody");
-  for (const auto& rejection : rejections) {
-    const auto row = html.in("tr");
-    {
-      const auto head = html.in("th", {{"scope", "row"}});
-      html.element("bdi", {}, place_of(capture, rejection));
-    }
-    cell(html, fate_of(rejection.refused));
-    {
-      const auto telling = html.in("td", {{"class", "telling"}});
-      html.element("bdi", {}, fmt::format("{} {}", rejection.what, rejection.how_to_fix));
-    }
-    cell(html, rejection.excerpt);
-  }
+  wide_table(html,
+             {"What was left out or doubted",
+              fmt::format("{} of {}", rejections.size(), all),
+              {"Where", "What", "Why, and what helps", "Text"}},
+             [&](HtmlWriter& body) {
+               for (const auto& rejection : rejections) {
+                 const auto row = body.in("tr");
+                 {
+                   const auto head = body.in("th", {{"scope", "row"}});
+                   body.element("bdi", {}, place_of(capture, rejection));
+                 }
+                 cell(body, fate_of(rejection.refused));
+                 {
+                   const auto telling = body.in("td", {{"class", "telling"}});
+                   body.element("bdi", {},
+                                fmt::format("{} {}", rejection.what, rejection.how_to_fix));
+                 }
+                 cell(body, rejection.excerpt);
+               }
+             });
 }
 
 }  // namespace rangebook

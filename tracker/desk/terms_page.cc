@@ -85,29 +85,19 @@ void fact_cell(HtmlWriter& html, const TermsFact* fact) {
 }
 
 void step_table(HtmlWriter& html, const TermsStep& step, const std::string& caption) {
-  const auto scroll = html.in(
-      "div", {{"class", "scroll"}, {"role", "group"}, {"tabindex", "0"}, {"aria-label", caption}});
-  const auto table = html.in("table");
-  html.element("caption", {}, caption);
-  {
-    const auto head = html.in("thead");
-    const auto row = html.in("tr");
-    for (const char* heading : {"Field", "Then", "Now", "Which is"}) {
-      html.element("th", {{"scope", "col"}}, heading);
+  wide_table(html, {caption, caption, {"Field", "Then", "Now", "Which is"}}, [&](HtmlWriter& body) {
+    for (const Change& change : step.changes) {
+      const TermsFact* then = fact_of(change.before);
+      const TermsFact* now = fact_of(change.after);
+      const TermsFact* either = now ? now : then;
+      if (!either) continue;
+      const auto row = body.in("tr");
+      body.element("th", {{"scope", "row"}}, terms_field_words(either->field));
+      fact_cell(body, then);
+      fact_cell(body, now);
+      body.element("td", {}, direction_words(either->direction));
     }
-  }
-  const auto body = html.in("tbody");
-  for (const Change& change : step.changes) {
-    const TermsFact* then = fact_of(change.before);
-    const TermsFact* now = fact_of(change.after);
-    const TermsFact* either = now ? now : then;
-    if (!either) continue;
-    const auto row = html.in("tr");
-    html.element("th", {{"scope", "row"}}, terms_field_words(either->field));
-    fact_cell(html, then);
-    fact_cell(html, now);
-    html.element("td", {}, direction_words(either->direction));
-  }
+  });
 }
 
 /// The newest version first.

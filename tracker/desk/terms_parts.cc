@@ -45,22 +45,13 @@ void terms_sentence(HtmlWriter& html, const TermsEvidence& evidence) {
 }
 
 void terms_fields_table(HtmlWriter& html, const Terms& terms, const std::string& caption) {
-  const auto scroll = html.in(
-      "div", {{"class", "scroll"}, {"role", "group"}, {"tabindex", "0"}, {"aria-label", caption}});
-  const auto table = html.in("table");
-  html.element("caption", {}, caption);
-  {
-    const auto head = html.in("thead");
-    const auto row = html.in("tr");
-    for (const char* heading : {"Field", "Value", "How sure", "Sentence"}) {
-      html.element("th", {{"scope", "col"}}, heading);
-    }
-  }
-  const auto body = html.in("tbody");
-  for (const TermsValue& value : stated_values(terms)) {
-    const auto evidence = terms.evidence.find(value.field);
-    field_row(html, value, evidence == terms.evidence.end() ? nullptr : &evidence->second);
-  }
+  wide_table(
+      html, {caption, caption, {"Field", "Value", "How sure", "Sentence"}}, [&](HtmlWriter& body) {
+        for (const TermsValue& value : stated_values(terms)) {
+          const auto evidence = terms.evidence.find(value.field);
+          field_row(body, value, evidence == terms.evidence.end() ? nullptr : &evidence->second);
+        }
+      });
 }
 
 void terms_doubt(HtmlWriter& html, const TermsDoubt& doubt) {
