@@ -6,50 +6,14 @@ import { createRequire } from "node:module";
 import { basename } from "node:path";
 import { pathToFileURL } from "node:url";
 import { readFile } from "node:fs/promises";
+import { faultsOfHtml, faultsOfView, looks } from "./judge.mjs";
 
 const require = createRequire(process.cwd() + "/package.json");
 const { chromium } = require("playwright-core");
-const { HtmlValidate } = require("html-validate");
-const axe = await readFile(require.resolve("axe-core/axe.min.js"), "utf8");
-
-const validator = new HtmlValidate({
-  extends: ["html-validate:standard"],
-  rules: {
-    // Style of our own writer, not of the standard.
-    "no-inline-style": "error",
-    "no-trailing-whitespace": "off",
-    "long-title": "off",
-    "require-sri": "off",
-    "void-style": "off",
-  },
-});
 
 const most = 12;
 let faults = [];
 const wrong = (what) => faults.push(what);
-
-async function validate(file) {
-  const report = await validator.validateFile(file);
-  for (const result of report.results) {
-    for (const each of result.messages) {
-      wrong(`${each.ruleId} at ${each.line}:${each.column}: ${each.message}`);
-    }
-  }
-}
-
-async function judge(page, where) {
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  if (wide > 0) wrong(`${where}: ${wide} px wider than the window`);
-  // Rows are alike: the first ones stand for all, or ten thousand would take minutes.
-  await page.evaluate(() => {
-    for (const row of document.querySelectorAll("tbody tr:nth-child(n+40), .sources li:nth-child(n+40)")) row.remove();
-  });
-  const { violations } = await page.evaluate(() => window.axe.run(document, { resultTypes: ["violations"] }));
-  for (const each of violations) {
-    const node = each.nodes[0];
-    wrong(`${where}: axe ${each.id}: ${each.help}: ${node.target} (${each.nodes.length} places) ${node.failureSummary.replace(/\s+/g, " ").slice(0, 300)}`);
-  }
-}
 
 /// Finding and sorting keep every row, and the figures with their line.
 async function search(page) {
@@ -79,12 +43,6 @@ const browser = await chromium.launch({
   executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
   args: ["--no-sandbox", "--disable-gpu"],
 });
-// Colours differ by scheme, layout by width: two of the four hold everything.
-const looks = [
-  { colorScheme: "light", viewport: { width: 1280, height: 900 } },
-  { colorScheme: "dark", viewport: { width: 390, height: 844 } },
-];
-
 async function look(file, options) {
   const context = await browser.newContext({ ...options, bypassCSP: true });
   const page = await context.newPage();
@@ -93,8 +51,7 @@ async function look(file, options) {
   });
   page.on("pageerror", (error) => wrong(`script: ${error.message}`));
   await page.goto(pathToFileURL(file).href);
-  await page.evaluate(axe);
-  await judge(page, `${options.colorScheme} ${options.viewport.width}`);
+  (await faultsOfView(page, `${options.colorScheme} ${options.viewport.width}`)).forEach(wrong);
   await context.close();
 }
 
@@ -112,7 +69,7 @@ async function use(file) {
 
 for (const file of process.argv.slice(2)) {
   faults = [];
-  await validate(file);
+  (await faultsOfHtml(await readFile(file, "utf8"), basename(file))).forEach(wrong);
   for (const options of looks) await look(file, options);
   await use(file);
   console.log(`${faults.length === 0 ? "ok   " : "FAIL "} ${basename(file)}`);

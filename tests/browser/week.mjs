@@ -7,25 +7,18 @@ import { createRequire } from "node:module";
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { readFile } from "node:fs/promises";
 import { createInterface } from "node:readline";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { faultsOfHtml, faultsOfView, looks } from "./judge.mjs";
 
 const require = createRequire(process.cwd() + "/package.json");
 const { chromium } = require("playwright-core");
-const { HtmlValidate } = require("html-validate");
 const XLSX = require("xlsx");
-const axe = await readFile(require.resolve("axe-core/axe.min.js"), "utf8");
 
 const [program, feeds, folder, pictures] = process.argv.slice(2);
 rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
-
-const validator = new HtmlValidate({
-  extends: ["html-validate:standard"],
-  rules: { "no-trailing-whitespace": "off", "long-title": "off", "require-sri": "off", "void-style": "off" },
-});
 
 // ---- the desk
 
@@ -79,34 +72,22 @@ async function judge(page) {
   const url = new URL(page.url());
   const name = url.pathname === "/" ? "start" : url.pathname.slice(1).replaceAll("/", "-");
   if (judged.has(name)) return;
-  const faults = [];
-  judged.set(name, faults);
   const sent = await page.context().request.get(page.url());
-  for (const result of (await validator.validateString(await sent.text(), name)).results) {
-    for (const each of result.messages) faults.push(`${each.ruleId} at ${each.line}:${each.column}: ${each.message}`);
-  }
+  const faults = await faultsOfHtml(await sent.text(), name);
+  judged.set(name, faults);
   const cookies = await page.context().cookies();
-  for (const [colorScheme, width] of [["light", 1280], ["dark", 390]]) {
-    const context = await browser.newContext({ colorScheme, viewport: { width, height: 900 }, bypassCSP: true });
+  for (const options of looks) {
+    const where = `${options.colorScheme}-${options.viewport.width}`;
+    const context = await browser.newContext({ ...options, bypassCSP: true });
     await context.addCookies(cookies);
     const copy = await context.newPage();
     copy.on("pageerror", (error) => faults.push(`script: ${error.message}`));
     await copy.goto(page.url());
     if (pictures) {
       mkdirSync(pictures, { recursive: true });
-      await copy.screenshot({ path: join(pictures, `${name}-${colorScheme}-${width}.png`) });
+      await copy.screenshot({ path: join(pictures, `${name}-${where}.png`) });
     }
-    const wide = await copy.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    if (wide > 0) faults.push(`${colorScheme}: ${wide} px wider than ${width}`);
-    await copy.evaluate(() => {
-      for (const row of document.querySelectorAll("tbody tr:nth-child(n+40)")) row.remove();
-    });
-    await copy.evaluate(axe);
-    const { violations } = await copy.evaluate(() => window.axe.run(document, { resultTypes: ["violations"] }));
-    for (const each of violations) {
-      faults.push(`${colorScheme} ${width}: axe ${each.id}: ${each.help}: ${each.nodes[0].target} ` +
-        each.nodes[0].failureSummary.replace(/\s+/g, " ").slice(0, 200));
-    }
+    faults.push(...(await faultsOfView(copy, where)));
     await context.close();
   }
 }

@@ -8,17 +8,17 @@
 namespace rangebook {
 namespace {
 
-TermsInForce latest_terms(const Book& book, const ShopRecord& record) {
-  const auto versions = terms_versions(book, record);
-  if (versions.empty()) return {record.shop, {}, {}, {}};
-  return terms_in_force(record.shop, versions, versions.back().on);
-}
+/// Later than any terms: the latest of every shop hold.
+constexpr Day kLastDay = date::sys_days{date::year{9999} / 12 / 31};
 
 }  // namespace
 
 ShopIndex run_shop_index(const Book& book, const std::string& category) {
   ShopIndex index{category, {}};
-  for (const ShopRecord& record : book.shops()) {
+  const auto shops = book.shops();
+  const auto terms = terms_in_force(book, shops, kLastDay);
+  for (std::size_t i = 0; i < shops.size(); ++i) {
+    const ShopRecord& record = shops[i];
     ShopEntry& entry = index.shops.emplace_back();
     entry.shop = record.shop;
     const auto captures = book.captures(record.shop.slug);
@@ -29,7 +29,7 @@ ShopIndex run_shop_index(const Book& book, const std::string& category) {
     }
     const auto stated = stated_sizes(book, record.shop.slug);
     if (!stated.empty()) entry.stated = stated.back();
-    entry.terms = latest_terms(book, record);
+    entry.terms = terms[i];
   }
   return index;
 }

@@ -27,13 +27,6 @@ using Matches = std::function<bool(const Wording&)>;
 
 std::string folded(std::string_view text) { return fold_text(space_folded(text)); }
 
-std::vector<std::string> words_in(const std::string& text) {
-  std::istringstream in(text);
-  std::vector<std::string> words;
-  for (std::string word; in >> word;) words.push_back(word);
-  return words;
-}
-
 bool has_all_words(const std::string& name, const std::vector<std::string>& words) {
   const auto of_name = words_in(name);
   return std::all_of(words.begin(), words.end(), [&](const std::string& word) {
@@ -120,6 +113,13 @@ std::string choice_text(ShopLines& lines, SightingAt at) {
 }
 
 }  // namespace
+
+std::vector<std::string> words_in(const std::string& text) {
+  std::istringstream in(text);
+  std::vector<std::string> words;
+  for (std::string word; in >> word;) words.push_back(word);
+  return words;
+}
 
 std::variant<LineMatches, NotThere> find_lines(ShopLines& lines, const std::string& word) {
   const std::string& shop = lines.roll().shop.slug;

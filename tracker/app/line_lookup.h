@@ -14,6 +14,9 @@ namespace rangebook {
 /// two codes stand apart even where they are one line over time.
 using LineMatches = std::vector<SightingAt>;
 
+/// What stands between spaces.
+std::vector<std::string> words_in(const std::string& text);
+
 /// Lines by code, then reference, then name, then words of the name: the first of these that finds
 /// any, in the order of codes and names. None: a sentence with the nearest word there is.
 std::variant<LineMatches, NotThere> find_lines(ShopLines& lines, const std::string& word);

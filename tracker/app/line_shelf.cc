@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "tracker/app/identity_stage.h"
+#include "tracker/app/line_lookup.h"
 #include "tracker/app/shop_lines.h"
 #include "tracker/interpreter.h"
 #include "tracker/line_history.h"
@@ -14,17 +15,6 @@
 
 namespace rangebook {
 namespace {
-
-std::vector<std::string> folded_words(const std::string& text) {
-  std::vector<std::string> words;
-  const std::string folded = fold_text(text);
-  for (std::size_t at = 0; at < folded.size();) {
-    const auto end = std::min(folded.find(' ', at), folded.size());
-    if (end > at) words.push_back(folded.substr(at, end - at));
-    at = end + 1;
-  }
-  return words;
-}
 
 bool has_words(const Listing& listing, std::string_view category,
                const std::vector<std::string>& words) {
@@ -53,7 +43,7 @@ std::variant<LineShelf, NotThere> lines_on_shelf(const Book& book, const ShelfRe
   auto states = lines.source().lines(*place, rows);
   Interpreter interpreter(shelf.shop.sizes);
   std::set<std::string> categories;
-  const auto words = folded_words(request.words);
+  const auto words = words_in(fold_text(request.words));
   std::erase_if(rows, [&](std::uint32_t row) {
     const std::string_view category = interpreter.category(states[row].listing.card);
     categories.emplace(category);

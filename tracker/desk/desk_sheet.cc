@@ -131,6 +131,11 @@ void wide_table(HtmlWriter& html, const TableHead& head, const WriteHtml& rows) 
   rows(html);
 }
 
+void text_cell(HtmlWriter& html, std::string_view text) {
+  const auto cell = html.in("td");
+  html.element("bdi", {}, text);
+}
+
 void alert(HtmlWriter& html, std::string_view message) {
   if (message.empty()) return;
   const auto told = html.in("div", {{"class", "told"}, {"role", "alert"}});

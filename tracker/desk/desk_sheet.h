@@ -36,6 +36,8 @@ struct TableHead {
 };
 /// A table that scrolls sideways where it is wider than the page; `rows` writes its body.
 void wide_table(HtmlWriter& html, const TableHead& head, const WriteHtml& rows);
+/// What a shop wrote, in whichever direction.
+void text_cell(HtmlWriter& html, std::string_view text);
 /// What is wrong, set apart; nothing for an empty message.
 void alert(HtmlWriter& html, std::string_view message);
 void link(HtmlWriter& html, const std::string& address, std::string_view words);

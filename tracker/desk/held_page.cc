@@ -4,6 +4,7 @@
 #include <chrono>
 
 #include "reports/rejection_list.h"
+#include "reports/wording.h"
 #include "tracker/app/pipeline.h"
 #include "tracker/app/terms_desk.h"
 #include "tracker/desk/add_pages.h"
@@ -33,13 +34,13 @@ bool has_terms(const ReadTerms& read) {
 
 Understood understand(const Desk& desk, const HeldUpload& upload) {
   Understood out;
-  Book book = Book::open(desk.book_path(), true);
-  out.asked = request_of(desk.book(), upload);
+  std::optional<Book> book = Book::open(desk.book_path(), true);
+  out.asked = request_of(book, upload);
   out.problems = out.asked.problems;
   if (!out.problems.empty()) return out;
   const CaptureRequest& request = out.asked.capture;
   if (!upload.documents.empty()) {
-    auto preview = preview_capture(book, request, {});
+    auto preview = preview_capture(*book, request, {});
     if (const auto* missing = std::get_if<NotThere>(&preview)) {
       out.problems.push_back(without_options(missing->message));
     } else {
@@ -47,7 +48,7 @@ Understood understand(const Desk& desk, const HeldUpload& upload) {
     }
   }
   if (!upload.policy.empty()) {
-    const Shop shop = shop_of(desk.book(), request);
+    const Shop shop = shop_of(book, request);
     out.terms = read_terms_files({upload.policy}, shop, request.on.value_or(today()));
   }
   return out;
@@ -55,10 +56,6 @@ Understood understand(const Desk& desk, const HeldUpload& upload) {
 
 /// What takes longer goes on behind a page that says so.
 constexpr std::chrono::milliseconds kPatience{1500};
-
-std::string counted(std::uint64_t count, std::string_view thing) {
-  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
-}
 
 void counts(HtmlWriter& html, const MappingPreview& preview) {
   std::uint64_t rows = 0;
@@ -73,8 +70,9 @@ void counts(HtmlWriter& html, const MappingPreview& preview) {
   }
   html.element("p", {{"class", "lead"}},
                fmt::format("{}, {}: {} new to the book, {} exactly as it knows them.",
-                           counted(preview.lines, "line"), counted(preview.variants, "variant"),
-                           preview.new_lines, preview.same_lines));
+                           counted(preview.lines, "line", "lines"),
+                           counted(preview.variants, "variant", "variants"), preview.new_lines,
+                           preview.same_lines));
   if (preview.lines == 0) {
     html.element("p", {},
                  "Not a single line could be read, so there is nothing to keep. Say below what "
@@ -84,7 +82,8 @@ void counts(HtmlWriter& html, const MappingPreview& preview) {
     html.element("p", {},
                  fmt::format("Left out: {} and {}. Taken but doubted: {}. Contradictions within a "
                              "page: {}.",
-                             counted(rows, "row"), counted(cells, "cell"), doubted, conflicts));
+                             counted(rows, "row", "rows"), counted(cells, "cell", "cells"), doubted,
+                             conflicts));
   }
   for (const auto& note : preview.notes) html.element("p", {}, note);
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "reports/wording.h"
 #include "tracker/desk/add_pages.h"
 #include "tracker/desk/asked_shop.h"
 #include "tracker/desk/rejection_table.h"
@@ -78,9 +79,8 @@ void comes_to(HtmlWriter& html, const Kept& kept, const DeskAsk& ask) {
     html.element("p", {}, "The book held exactly these documents already. Nothing was changed.");
   }
   html.element("p", {{"class", "lead"}},
-               fmt::format("{} line{} in {}; looked at: {}.", kept.record.lines,
-                           kept.record.lines == 1 ? "" : "s", kept.record.info.season,
-                           looked_at(kept.record.info.scope)));
+               fmt::format("{} in {}; looked at: {}.", lines_words(kept.record.lines),
+                           kept.record.info.season, looked_at(kept.record.info.scope)));
   if (!ask.said("terms").empty()) {
     html.element("p", {}, "What the text says of delivery and returns is in the book, too.");
   }

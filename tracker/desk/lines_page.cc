@@ -32,11 +32,6 @@ std::string price_text(const SeenLine& line) {
   return text;
 }
 
-void cell(HtmlWriter& html, const std::string& text) {
-  const auto data = html.in("td");
-  html.element("bdi", {}, text);
-}
-
 void name_cell(HtmlWriter& html, const LineCard& card, const std::string& address) {
   const auto head = html.in("th", {{"scope", "row"}});
   const auto way = html.in("a", {{"href", address}});
@@ -59,10 +54,10 @@ void line_row(HtmlWriter& html, const LineShelf& shelf, const ShelfLine& each, c
   name_cell(html, each.line.card, desk_address("/line", line));
   line.push_back({"capture", ask.said("capture"), {}});
   keep_cell(html, each.line.card, desk_address("/picks/keep", line));
-  cell(html, category_words(each.line.category));
-  cell(html, price_text(each.line));
-  cell(html, sizes_words(each.line));
-  cell(html, colours_words(each.line));
+  text_cell(html, category_words(each.line.category));
+  text_cell(html, price_text(each.line));
+  text_cell(html, sizes_words(each.line));
+  text_cell(html, colours_words(each.line));
 }
 
 void shelf_table(HtmlWriter& html, const LineShelf& shelf, const DeskAsk& ask) {

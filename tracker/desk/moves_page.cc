@@ -90,11 +90,6 @@ void subject(HtmlWriter& html, const ChangeSet& set, const Change& change) {
   html.element("bdi", {}, name_of(change));
 }
 
-void side(HtmlWriter& html, const std::string& text) {
-  const auto cell = html.in("td");
-  html.element("bdi", {}, text);
-}
-
 void rows(HtmlWriter& html, const ChangeSet& set) {
   const std::size_t shown = std::min(set.changes.size(), kMostRows);
   wide_table(html,
@@ -107,8 +102,8 @@ void rows(HtmlWriter& html, const ChangeSet& set) {
                  const auto row = body.in("tr");
                  subject(body, set, change);
                  body.element("td", {}, kind_words(change.kind));
-                 side(body, side_text(change, change.before));
-                 side(body, side_text(change, change.after));
+                 text_cell(body, side_text(change, change.before));
+                 text_cell(body, side_text(change, change.after));
                }
              });
 }

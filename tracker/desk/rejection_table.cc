@@ -28,11 +28,6 @@ std::string_view fate_of(Refused refused) {
   return "";
 }
 
-void cell(HtmlWriter& html, std::string_view text) {
-  const auto inside = html.in("td");
-  html.element("bdi", {}, text);
-}
-
 }  // namespace
 
 void rejection_table(HtmlWriter& html, const CaptureInfo& capture,
@@ -48,13 +43,13 @@ void rejection_table(HtmlWriter& html, const CaptureInfo& capture,
                    const auto head = body.in("th", {{"scope", "row"}});
                    body.element("bdi", {}, place_of(capture, rejection));
                  }
-                 cell(body, fate_of(rejection.refused));
+                 text_cell(body, fate_of(rejection.refused));
                  {
                    const auto telling = body.in("td", {{"class", "telling"}});
                    body.element("bdi", {},
                                 fmt::format("{} {}", rejection.what, rejection.how_to_fix));
                  }
-                 cell(body, rejection.excerpt);
+                 text_cell(body, rejection.excerpt);
                }
              });
 }

@@ -5,6 +5,7 @@
 
 #include "reports/brief.h"
 #include "reports/brief_style.h"
+#include "reports/wording.h"
 #include "schema/error.h"
 #include "schema/shop_name.h"
 #include "tracker/app/commands.h"
@@ -29,8 +30,8 @@ struct ShopTelling {
 };
 
 std::string capture_words(const CaptureRecord& record) {
-  return fmt::format("{}, seen {}: {} line{}", record.info.season, to_string(record.info.on),
-                     record.lines, record.lines == 1 ? "" : "s");
+  return fmt::format("{}, seen {}: {}", record.info.season, to_string(record.info.on),
+                     lines_words(record.lines));
 }
 
 /// The first thing a brief would say.
@@ -108,8 +109,7 @@ void offer_demo(HtmlWriter& html, const Desk& desk) {
 DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
   const auto book = desk.book();
   const auto shops = book ? book->shops() : std::vector<ShopRecord>{};
-  const std::string under =
-      shops.empty() ? "" : fmt::format("{} shop{}", shops.size(), shops.size() == 1 ? "" : "s");
+  const std::string under = shops.empty() ? "" : counted(shops.size(), "shop", "shops");
   return sheet(desk, {"/", "The desk", "Your shops", under}, [&](HtmlWriter& html) {
     std::map<std::string, std::size_t> waiting;
     if (!shops.empty()) {
