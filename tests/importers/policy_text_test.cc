@@ -40,6 +40,7 @@ TEST(PolicyText, OtherVoices) { expect_floors("voices.txt"); }
 TEST(PolicyText, LaterOtherVoices) { expect_floors("voices_2.txt"); }
 TEST(PolicyText, PlainTexts) { expect_floors("plain.txt"); }
 TEST(PolicyText, LaterPlainTexts) { expect_floors("plain_2.txt"); }
+TEST(PolicyText, NoisyPlainTexts) { expect_floors("plain_3.txt"); }
 
 }  // namespace
 }  // namespace rangebook
