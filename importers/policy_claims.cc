@@ -115,6 +115,14 @@ void PolicyClaims::remove(std::string_view field) {
   std::erase_if(claims_, [&](const PolicyClaim& one) { return one.field == field; });
 }
 
+void PolicyClaims::complete(std::string_view field, std::string_view ending) {
+  const auto last = std::find_if(claims_.rbegin(), claims_.rend(),
+                                 [&](const PolicyClaim& one) { return one.field == field; });
+  if (last != claims_.rend() && last->text.find(" from ") == std::string::npos) {
+    last->text += ending;
+  }
+}
+
 TermsReading PolicyClaims::resolve(const std::string& document) const {
   std::map<std::string, Group> stated;
   std::map<std::string, Group> weak;

@@ -15,11 +15,28 @@ using Sentence = PolicySentence;
 
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 
+constexpr std::string_view kAside = "It stands under a heading about something else.";
+constexpr std::string_view kNegated = "The sentence says what is not so.";
+constexpr std::string_view kOnTrouble = "It may be the time after which to get in touch.";
 constexpr std::string_view kLong = "It is long for the time until dispatch.";
 constexpr std::string_view kShortest = "It is the shortest time.";
 constexpr int kLongHandling = 10;
 
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
+
+/// A sign that opens or closes a remark without a figure, a way or a place: "(after discounts)".
+bool is_remark(const Sentence& s, std::uint32_t at) {
+  const bool opens = s.word(at) == "(";
+  if (!opens && s.word(at) != ")") return false;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  std::uint32_t begin = at;
+  std::uint32_t end = at;
+  while (opens && end < size && s.word(end) != ")") ++end;
+  while (!opens && begin > 0 && s.word(begin) != "(") --begin;
+  if (end >= size || s.word(begin) != "(") return false;
+  const auto inner = part_of(s, begin, end);
+  return !has_fact(inner) && !inner.has_any(R::kind, R::region, R::next_day);
+}
 
 /// True when the token at `at` divides two statements of a sentence.
 bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
@@ -28,7 +45,7 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const bool inside = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.begin <= at && at < one.end;
   });
-  if (inside) return false;
+  if (inside || is_remark(s, at)) return false;
   const auto before = part_of(s, begin, at);
   if (is_stop(word)) {
     const auto after = part_of(s, at + 1, std::min(at + 4, size));
@@ -96,6 +113,10 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     const bool faster =
         option.kind == "express" && mark.value == "next-day" && !has_fact(clause.part);
     if (mark.role == R::kind && !faster) option.kind = mark.value;
+    // a row or an item of a list of ways: "Store | free"
+    const bool fetched = mark.role == R::method && mark.value == "store" &&
+                         !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
+    if (fetched) option.kind = "collection";
     if (mark.role == R::region && !outside &&
         std::find(regions.begin(), regions.end(), mark.value) == regions.end()) {
       regions.emplace_back(mark.value);
@@ -147,15 +168,20 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has_any(R::example, R::other_service)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
+  if (aside_) doubt_ = kAside;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
   if (!goes_on) {
     line_places_.clear();
+    stated_places_.clear();
     free_beyond_.reset();
   }
   for (const auto& mark : s.marks) {
     const bool known =
         std::find(line_places_.begin(), line_places_.end(), mark.value) != line_places_.end();
-    if (mark.role == R::region && !known) line_places_.emplace_back(mark.value);
+    if (mark.role != R::region) continue;
+    const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
+    if (plain) stated_places_.emplace_back(mark.value);
+    if (!plain && !known) line_places_.emplace_back(mark.value);
   }
   if (doubt_.empty() && line_places_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
@@ -165,15 +191,19 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   const bool names_delivery =
       (s.has_any(R::kind, R::region) || (s.has(R::delivery) && !same)) && !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
+  if (option.regions.empty() && has_fact(s)) option.regions = stated_places_;
   auto clauses = clauses_of(s);
+  std::erase_if(clauses, [](const Clause& one) { return one.part.has(R::aside); });
   bool named = false;
+  bool told = false;
   for (auto& clause : clauses) {
     const bool kind = clause.part.has(R::kind);
     const bool region = clause.part.has(R::region);
-    if (kind && named) option.regions = section_.regions;
+    if (kind && named && told) option.regions = section_.regions;
     if (region && !kind && named && section_.kind.empty() && !s.has(R::kind)) option.kind.clear();
     read_context(clause, option);
     named = named || kind || region;
+    told = told || kind || has_fact(clause.part);
     clause.option = option;
   }
   last_ = option;
@@ -222,7 +252,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
       continue;
     }
     if (mark.role != R::span || mark.span.unit == DayUnit::months) continue;
-    if (mark.span.max.value_or(0) > 60) continue;
+    if (mark.span.max.value_or(0) > 60 || is_beyond(clause.part, mark)) continue;
     const auto* event = clause.part.first(R::event);
     const bool counted =
         event != nullptr && event->begin >= mark.end && event->begin < mark.end + 6;
@@ -242,8 +272,11 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     }
     const auto* from = last_before(clause.part, R::from, mark.begin);
     const bool shortest = from != nullptr && from->end == mark.begin && span.min == span.max;
-    claim(s, clause.option, "transit", value_text(span),
-          shortest ? std::string(kShortest) : std::string{});
+    std::string doubt(shortest ? kShortest : std::string_view{});
+    const auto* no = last_before(clause.part, R::negation, mark.begin);
+    if (no != nullptr && clause.part.word(no->begin) != "noch") doubt = kNegated;
+    if (s.has(R::tell) && !clause.part.has_any(R::delivery, R::kind)) doubt = kOnTrouble;
+    claim(s, clause.option, "transit", value_text(span), doubt);
     if (counted && event->value == "dispatch") claim(s, clause.option, "transit_from", "dispatch");
     if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
   }

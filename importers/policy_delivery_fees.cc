@@ -66,7 +66,8 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
     return std::find(std::begin(kConditions), std::end(kConditions), one.word) !=
            std::end(kConditions);
   });
-  if (condition) return kCondition;
+  const bool bound = part.has(R::from) && !part.has(R::money);
+  if (condition || bound) return kCondition;
   return s.has(R::money) && s.has_any(R::over, R::or_more, R::under) &&
                  !part.has_any(R::kind, R::region)
              ? kBeyond
@@ -185,7 +186,9 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
     if (s.has(R::per_item)) doubt = kPerItem;
     if (is_added(clause.part, fee.at)) doubt = kAdded;
-    if (s.has(R::minimum_order) && clause.part.has(R::minimum_order)) {
+    const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
+                                       [](const PolicyMark& one) { return one.role == R::money; });
+    if (s.has(R::minimum_order) && (clause.part.has(R::minimum_order) || amounts == 1)) {
       claim(s, clause.option, "minimum_order", value_text(Threshold{fee.amount, true}));
     } else {
       claim(s, clause.option, "fee", value_text(fee.amount), doubt);

@@ -187,7 +187,8 @@ class PageLines {
   bool is_data_table(HtmlId table) const {
     std::size_t rows = 0;
     for (HtmlId id = table + 1; id < tree_[table].end; ++id) {
-      if (tree_.is(id, "table") || is_heading(tree_[id].name)) return false;
+      const bool heading = is_heading(tree_[id].name) && !tree_.is(id, "caption");
+      if (tree_.is(id, "table") || heading) return false;
       rows += tree_.is(id, "tr") ? 1 : 0;
     }
     return rows > 1;
@@ -197,6 +198,12 @@ class PageLines {
     std::vector<TableRow> rows;
     bool headed = false;
     for (HtmlId id = table + 1; id < tree_[table].end; ++id) {
+      if (tree_.is(id, "caption")) {
+        std::string text = clean_text(tree_.text(id));
+        if (!text.empty()) {
+          lines_.push_back({std::move(text), tree_[id].byte, PolicyLineKind::heading, {}});
+        }
+      }
       if (!tree_.is(id, "tr")) continue;
       bool heads = true;
       auto cells = cells_of(id, heads);

@@ -345,8 +345,21 @@ class Numbers {
            before == "le" || before == "de" || before == "den" || before == "am";
   }
 
+  /// "two-day shipping": the name says how long it takes.
+  void add_named_span(const PolicyMark& kind) {
+    const auto number = number_at(tokens_, kind.begin);
+    const auto next = kind.begin + (number ? number->tokens : 0);
+    if (!number || number->article || !(is(next, "day") || is(next, "days"))) return;
+    PolicyMark mark{.role = R::next_day};
+    mark.span = {number->value, number->value, DayUnit::days};
+    mark.begin = kind.begin;
+    mark.end = kind.end;
+    if (!taken(kind.begin)) implied_.push_back(mark);
+  }
+
   void add_next_days() {
     for (const auto& phrase : phrases_) {
+      if (phrase.role == R::kind) add_named_span(phrase);
       const bool kind = phrase.role == R::kind && phrase.value == "next-day";
       if (!kind && phrase.role != R::next_day) continue;
       const bool both = phrase_at(phrase.begin, R::kind) != nullptr &&

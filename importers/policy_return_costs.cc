@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "importers/byte_search.h"
 #include "importers/policy_rules.h"
 #include "schema/terms_values.h"
 
@@ -12,6 +13,40 @@ using R = PolicyRole;
 using Sentence = PolicySentence;
 
 bool states_cost(const Sentence& part) { return part.has_any(R::free, R::payer, R::money); }
+
+constexpr std::string_view kUnread = "A way or a condition may be named that was not understood.";
+
+/// "Free at our partner bakeries": a place, a way or a condition in words that were not understood.
+bool has_unread_way(const Sentence& part) {
+  static constexpr std::string_view kLeads[] = {
+      "in",     "at",    "via", "through", "using",  "bei",   "beim",   "uber", "mittels",
+      "dans",   "en",    "aux", "chez",    "bij",    "langs", "if",     "when", "wenn",
+      "sofern", "falls", "si",  "mits",    "indien", "als",   "unless", "to",   "provided"};
+  static constexpr std::string_view kKnown[] = {
+      "us",      "our",      "the",     "your",  "you",   "uns",      "unsere",   "unserem",
+      "dir",     "ihnen",    "nous",    "vous",  "ons",   "onze",     "je",       "een",
+      "de",      "het",      "all",     "any",   "every", "case",     "full",     "jedem",
+      "fall",    "tout",     "cas",     "elk",   "geval", "charge",   "aucun",    "the",
+      "that",    "this",     "diesem",  "der",   "dem",   "den",      "la",       "le",
+      "les",     "cost",     "no",      "total", "uk",    "addition", "rekening", "cover",
+      "pay",     "parcel",   "package", "paket", "colis", "pakket",   "box",      "label",
+      "etikett", "etiquette"};
+  for (std::uint32_t at = 0; at + 1 < part.tokens.size(); ++at) {
+    if (std::find(std::begin(kLeads), std::end(kLeads), part.word(at)) == std::end(kLeads))
+      continue;
+    for (std::uint32_t next = at + 1; next < part.tokens.size() && next <= at + 3; ++next) {
+      const auto word = part.word(next);
+      if (word.size() < 3 || !is_ascii_letter(word[0])) break;
+      if (std::find(std::begin(kKnown), std::end(kKnown), word) != std::end(kKnown)) continue;
+      const bool marked = std::any_of(part.marks.begin(), part.marks.end(), [&](const auto& one) {
+        return one.begin <= next && next < one.end;
+      });
+      if (!marked) return true;
+      break;
+    }
+  }
+  return false;
+}
 
 }  // namespace
 
@@ -24,6 +59,7 @@ struct ReturnRules::CostGroup {
   bool returns = false;  ///< it says so itself
   bool threshold = false;
   bool starting = false;
+  bool unread = false;
   bool unnamed = false;  ///< other costs of the sentence are of a method
   std::string_view payer;
   std::vector<Money> fees;
@@ -39,7 +75,8 @@ struct ReturnRules::CostGroup {
     }
     free = free || part.has(R::free);
     negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
-    returns = returns || part.has_any(R::returns, R::final_sale, R::no_return);
+    returns = returns || part.has_any(R::returns, R::final_sale, R::no_return, R::return_form);
+    unread = unread || (part.has_any(R::free, R::money) && has_unread_way(part));
     threshold = threshold || (part.has(R::money) && part.has_any(R::over, R::order, R::or_more));
     for (const auto& mark : part.marks) {
       const bool starts =
@@ -68,6 +105,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (s.has(R::smaller)) doubt = "It depends on what is said before.";
   if (group.threshold) doubt = "It depends on the value of the order.";
   if (group.starting) doubt = "The amount is where prices start.";
+  if (group.unread && group.methods.empty()) doubt = kUnread;
   if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
   std::vector<std::string> places;
   for (const auto method : group.methods) {
@@ -104,7 +142,17 @@ void ReturnRules::open_section(const Sentence& heading) {
 }
 
 void ReturnRules::read_costs(const Sentence& s) {
-  if (s.has_any(R::restocking, R::item, R::first_delivery)) return;
+  const bool way_back =
+      s.has(R::payer) && s.has_any(R::returns, R::return_form, R::method) && !s.has(R::refund);
+  if (s.has_any(R::restocking, R::item) || (s.has(R::first_delivery) && !way_back)) return;
+  // "If you swap it, the postage is on us": nothing is said of what is sent back for good
+  const auto* exchange = s.first(R::exchange);
+  const bool of_exchange = exchange != nullptr && section_.empty() &&
+                           !s.has_any(R::returns, R::return_form, R::method) &&
+                           std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+                             return one.role == R::payer && one.end <= exchange->begin;
+                           });
+  if (of_exchange) return;
   const auto parts = parts_of(s);
   const auto earlier = std::exchange(methods_, {});
   std::vector<CostGroup> groups(1);
@@ -122,6 +170,11 @@ void ReturnRules::read_costs(const Sentence& s) {
     const bool opens = last.cost && !shares;
     if (opens) groups.emplace_back();
     groups.back().add(parts[i]);
+    // "Returns: 1.99, in store free"
+    const bool headed = i > 0 && !parts[i].has(R::method) && !states_cost(parts[i - 1]) &&
+                        !parts[i - 1].has(R::method) &&
+                        parts[i - 1].has_any(R::returns, R::return_form);
+    groups.back().returns = groups.back().returns || headed;
   }
   const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
                                  (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||

@@ -35,6 +35,38 @@ bool offers_instead(const Sentence& s) {
   });
 }
 
+/// "Items reduced by half": a share says which of them.
+bool has_share(const Sentence& s) {
+  return s.has(R::share) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                         {"half", "halfte", "moitie", "helft", "mitad"});
+}
+
+bool judges(const Sentence& part) {
+  return part.has(R::item) &&
+         part.has_any(R::no_return, R::only, R::exchange, R::credit, R::returnable, R::final_sale);
+}
+
+/// Where two things are said of different items: "Tights cannot come back, and sale items are for
+/// exchange only". Otherwise the whole sentence.
+std::vector<Sentence> judgements_of(const Sentence& s) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  for (std::uint32_t at = 1; at + 1 < size; ++at) {
+    const bool stop = s.word(at) == ";" || (s.word(at) == "," && is_joint(s, at + 1)) ||
+                      (s.word(at) == "," && s.word(at - 1) != ",");
+    if (!stop) continue;
+    const auto before = part_of(s, 0, at);
+    const auto after = part_of(s, at + 1, size);
+    const auto* item = after.first(R::item);
+    const bool own = item != nullptr && last_before(after, R::no_return, item->begin) == nullptr &&
+                     item->begin <= 3;
+    if (!judges(before) || !judges(after) || !own) continue;
+    auto rest = judgements_of(after);
+    rest.insert(rest.begin(), before);
+    return rest;
+  }
+  return {s};
+}
+
 constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
 
 /// "jewellery with an engraving"
@@ -62,7 +94,8 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   // "swimwear without its strip": speaks of the item before it alone
   const bool of_one = seal != nullptr && next_item != nullptr && next_item->begin < seal->begin &&
                       word_between(s, seal->begin < 3 ? 0 : seal->begin - 3, seal->begin,
-                                   {"without", "ohne", "sans", "zonder", "sin"});
+                                   {"without", "ohne", "sans", "zonder", "sin", "waarvan", "dont",
+                                    "deren", "dessen", "whose"});
   // "tights, opened cosmetics": of the item behind it
   const bool of_next =
       seal != nullptr && std::any_of(s.marks.begin(), s.marks.end(), [&](const auto& one) {
@@ -81,8 +114,13 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
       next_after(s, R::outside, item.end) != nullptr && s.has(R::returns) && !s.has(R::returnable);
   const bool no_money = s.has(R::negation) && s.has_any(R::refund, R::refund_act);
   const bool instead = no_money && offers_instead(s);
-  const bool refused = refusal != nullptr || later != nullptr || in_list || left_out ||
-                       (no_money && !s.has(R::outside));
+  const auto* faulty = next_after(s, R::unless_faulty, item.end);
+  const bool only_faulty =
+      faulty != nullptr &&
+      word_between(s, faulty->begin, faulty->begin + 1,
+                   {"only", "nur", "uniquement", "seulement", "alleen", "enkel", "solo"});
+  const bool refused = only_faulty || refusal != nullptr || later != nullptr || in_list ||
+                       left_out || (no_money && !s.has(R::outside));
   if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
     if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
     return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
@@ -121,12 +159,16 @@ void ReturnRules::open_list(const Sentence& s) {
 
 bool ReturnRules::read_items(const Sentence& s) {
   bool any = false;
-  for (const auto* item : items_of(s)) {
-    any = true;
-    const auto rule = rule_for(s, *item, in_list_);
-    if (!rule) continue;
-    claim(s, fmt::format("items.{}", item->value), value_text(*rule),
-          std::string(is_narrowed(s, *item) ? kNarrowed : std::string_view{}));
+  for (const auto& part : judgements_of(s)) {
+    const bool share = has_share(part);
+    for (const auto* item : items_of(part)) {
+      any = true;
+      const auto rule = rule_for(part, *item, in_list_);
+      if (!rule) continue;
+      const bool narrowed = is_narrowed(part, *item) || share;
+      claim(s, fmt::format("items.{}", item->value), value_text(*rule),
+            std::string(narrowed ? kNarrowed : std::string_view{}));
+    }
   }
   return any;
 }
@@ -140,8 +182,14 @@ void ReturnRules::read_needs(const Sentence& s) {
     // "Without a receipt you get a credit": needed only where it is refused otherwise.
     const bool without = word_between(s, mark.begin < 3 ? 0 : mark.begin - 3, mark.begin,
                                       {"without", "no", "ohne", "zonder"});
-    if (without && !s.has(R::no_return)) continue;
-    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived));
+    const bool state = mark.value == to_string(ReturnCondition::unworn) ||
+                       mark.value == to_string(ReturnCondition::unwashed);
+    if (without && !state && !s.has(R::no_return)) continue;
+    const auto* wish = last_before(s, R::soft, mark.begin);
+    const bool soft = wish != nullptr && wish->end + 5 >= mark.begin &&
+                      !between(s, R::need, wish->end, mark.begin);
+    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived),
+          soft ? "It is a wish, not a condition." : std::string{});
   }
 }
 

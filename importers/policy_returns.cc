@@ -16,6 +16,7 @@ using Sentence = PolicySentence;
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kLegal =
     "The sentence speaks of the legal right, not of the shop's own.";
+constexpr std::string_view kAside = "The sentence may be about something else.";
 constexpr std::string_view kOneWay = "The sentence speaks of one way back.";
 constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 
@@ -62,6 +63,17 @@ bool exceeds_law(const Sentence& s) {
   return days > 14 && days <= 100;
 }
 
+/// "Free returns | Pay later": what is aside stands by itself, without a figure.
+bool is_listed(const Sentence& s) {
+  const auto* aside = s.first(R::aside);
+  if (!word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()), {"|"})) return false;
+  std::uint32_t begin = aside->begin;
+  std::uint32_t end = aside->end;
+  while (begin > 0 && s.word(begin - 1) != "|") --begin;
+  while (end < s.tokens.size() && s.word(end) != "|") ++end;
+  return !part_of(s, begin, end).has_any(R::span, R::money, R::returns, R::refund);
+}
+
 /// "unless the goods are faulty"
 bool is_exception(const Sentence& s, const PolicyMark& faulty) {
   return word_between(s, faulty.begin < 6 ? 0 : faulty.begin - 6, faulty.begin,
@@ -98,8 +110,30 @@ void ReturnRules::read(const Sentence& s, bool goes_on) {
   set_region(s);
   doubt_.clear();
   if (s.has(R::hedge)) doubt_ = kHedged;
+  const bool own = s.has_any(R::returns, R::refund, R::no_return);
+  if (!own && s.has_any(R::aside, R::other_service)) return;
+  if (aside_ || (s.has(R::aside) && !is_listed(s))) doubt_ = kAside;
+  if (s.has(R::statutory) && s.has(R::item) && s.has(R::no_return) && !s.has(R::span)) {
+    read_items(s);
+  }
+  if (read_start(s)) return;
   if (s.has(R::statutory)) return read_legal(s);
   if (!read_exceptions(s)) read_rules(s);
+}
+
+/// "The period begins on the day you receive the goods": of the window before.
+bool ReturnRules::read_start(const Sentence& s) {
+  const auto* event = s.first(R::event);
+  const bool begins =
+      word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                   {"begins", "starts", "runs", "beginnt", "lauft", "commence", "court", "debute",
+                    "begint", "gaat", "start", "ingaat", "empieza", "comienza"});
+  if (event == nullptr || !begins || s.has_any(R::span, R::day, R::money)) return false;
+  const auto from = counted_from(event->value);
+  if (!from) return false;
+  const std::string text = value_text(ReturnWindow{1, DayUnit::days, from});
+  claims_.complete(prefix_ + "window", std::string_view(text).substr(text.find(" from ")));
+  return true;
 }
 
 /// The legal right is asked. "Besides the legal 14 days we give you 60": what follows is the
@@ -121,6 +155,7 @@ void ReturnRules::read_legal(const Sentence& s) {
   if (exceeds_law(s)) return read_rules(s);
   for (const auto& mark : s.marks) {
     const bool window = mark.role == R::span && mark.span.max && mark.span.min == mark.span.max;
+    if (read_send_back(s, mark, false)) continue;
     if (!window || *mark.span.max < 7) continue;
     claim(s, "window", value_text(ReturnWindow{mark.span.max, mark.span.unit, {}}),
           std::string(kLegal));
@@ -130,7 +165,7 @@ void ReturnRules::read_legal(const Sentence& s) {
 void ReturnRules::read_rules(const Sentence& s) {
   const bool items = read_items(s);
   read_needs(s);
-  if (read_season(s)) return;
+  if (read_season(s)) return read_beside_season(s);
   if (items && !s.has(R::span)) return;
   if (items) doubt_ = kSomeItems;
   read_spans(s);
@@ -244,30 +279,63 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   }
   const bool fixed = span.span.max && (!span.span.min || span.span.min == span.span.max);
   if (!fixed) return;
-  const auto* further = last_before(s, R::further, span.begin);
-  const std::uint32_t reach = further != nullptr && further->end > further->begin + 1 ? 14 : 4;
-  const bool second = (further != nullptr && further->end + reach >= span.begin) ||
-                      (event == nullptr && next_after(s, R::tell, span.end) != nullptr &&
-                       return_left && window_seen);
-  if (second) {
-    claim(s, "send_back_within", value_text(DaySpan{span.span.max, span.span.max, span.span.unit}));
-    return;
-  }
+  if (is_beyond(s, span) || read_send_back(s, span, window_seen)) return;
   if (s.has(R::dispatch) && event == nullptr && !s.has(R::returns)) return;
   if (s.has(R::negation) && !s.has_any(R::can, R::need) && s.has(R::no_return)) return;
   ReturnWindow window{span.span.max, span.span.unit, {}};
   if (event != nullptr) window.from = counted_from(event->value);
-  const bool open =
-      event == nullptr && (is_counting(s.word(span.end)) || is_counting(s.word(span.end + 1)));
+  bool open = false;
+  for (auto at = span.end; at < span.end + 4 && !is_stop(s.word(at)); ++at) {
+    const bool near =
+        at < span.end + 2 ||
+        word_between(s, at, at + 1, {"from", "after", "ab", "vanaf", "compter", "nach", "nadat"});
+    open = open || (event == nullptr && near && is_counting(s.word(at)));
+  }
   const bool about = s.has_any(R::returns, R::exchange, R::need, R::event, R::returnable) ||
-                     s.has_any(R::refund, R::refund_act, R::tell, R::method) || asked_;
+                     s.has_any(R::refund, R::refund_act, R::tell, R::method) ||
+                     s.has(R::statutory) || asked_;
   std::string doubt;
   if (open) doubt = "It is not clear from when it is counted.";
+  if (event == nullptr && !asked_ && s.has_any(R::refund, R::refund_act) &&
+      !s.has_any(R::returns, R::exchange, R::need, R::have)) {
+    doubt = "It may be the time until the refund.";
+  }
   if (!about || (window.unit != DayUnit::months && *window.count < 5)) {
     doubt = "It is not clear what the time is about.";
   }
   claim(s, "window", value_text(window), doubt);
   window_seen = true;
+}
+
+/// The time to send the goods off, counted from the customer's word: true when it is one.
+bool ReturnRules::read_send_back(const Sentence& s, const PolicyMark& span, bool window_seen) {
+  if (!span.span.max || (span.span.min && span.span.min != span.span.max)) return false;
+  const auto* further = last_before(s, R::further, span.begin);
+  const std::uint32_t reach = further != nullptr && further->end > further->begin + 1 ? 14 : 4;
+  const auto* behind = next_after(s, R::further, span.end);
+  const auto* tell = next_after(s, R::tell, span.end);
+  const bool returned = last_before(s, R::returns, span.begin) != nullptr ||
+                        next_after(s, R::returns, span.end) != nullptr;
+  bool counted = false;
+  for (auto at = span.end; at < span.end + 3; ++at) counted = counted || is_counting(s.word(at));
+  const bool of_notice = counted && tell != nullptr && tell->begin <= span.end + 14 && returned &&
+                         event_of(s, span) == nullptr;
+  const bool second = (further != nullptr && further->end + reach >= span.begin) ||
+                      (behind != nullptr && behind->begin <= span.end + 1 && returned) ||
+                      of_notice ||
+                      (event_of(s, span) == nullptr && tell != nullptr && window_seen &&
+                       last_before(s, R::returns, span.begin) != nullptr);
+  if (!second) return false;
+  claim(s, "send_back_within", value_text(DaySpan{span.span.max, span.span.max, span.span.unit}));
+  return true;
+}
+
+/// "14 days from delivery, at Christmas longer: ..": the window before the dates.
+void ReturnRules::read_beside_season(const Sentence& s) {
+  for (const auto& part : parts_of(s)) {
+    if (part.has_any(R::day, R::season, R::between)) return;
+    if (part.has(R::span) && part.has(R::event)) return read_spans(part);
+  }
 }
 
 void ReturnRules::read_refund(const Sentence& s) {
@@ -280,6 +348,10 @@ void ReturnRules::read_refund(const Sentence& s) {
   const auto* denied = last_before(s, R::negation, static_cast<std::uint32_t>(s.tokens.size()));
   const auto* credit = denied == nullptr ? nullptr : next_after(s, R::credit, denied->end);
   const auto* refund = denied == nullptr ? nullptr : s.first(R::refund);
+  const auto* refusal = s.first(R::no_return);  // "we don't refund"
+  const bool no_refund = refusal != nullptr && !s.has(R::item) &&
+                         word_between(s, refusal->begin, refusal->end, {"refund", "refunds"}) &&
+                         next_after(s, R::credit, refusal->end) != nullptr;
   // "Money is not given back, you get a voucher"
   const bool credit_only = credit != nullptr && refund != nullptr && !s.has(R::item) &&
                            clause_around(s, *refund).has(R::negation) &&
@@ -287,7 +359,7 @@ void ReturnRules::read_refund(const Sentence& s) {
   if (to_card && s.has_any(R::refund, R::refund_act)) {
     claim(s, "refund",
           s.has(R::credit) && !s.has(R::only) ? "original payment, credit" : "original payment");
-  } else if (credit_only || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
+  } else if (credit_only || no_refund || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
   }
   // "we refund, without the delivery fee"
@@ -318,7 +390,9 @@ void ReturnRules::read_rest(const Sentence& s) {
   if (exchange != nullptr && !s.has_any(R::item, R::day)) {
     const auto clause = clause_around(s, *exchange);
     const bool no = clause.has_any(R::negation, R::no_return, R::final_sale);
-    const bool yes = clause.has_any(R::can, R::free) && !s.has(R::only);
+    const auto* payer = s.first(R::payer);
+    const bool eased = payer != nullptr && payer->value == "shop" && !s.has(R::returns);
+    const bool yes = (clause.has_any(R::can, R::free) || eased) && !s.has(R::only);
     if (no || yes) claim(s, "exchange", value_text(!no));
   }
   if (s.has(R::final_sale) &&

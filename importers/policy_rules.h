@@ -42,6 +42,8 @@ class ReturnRules {
   void close_list() { in_list_ = false; }
   /// A heading: the methods it names hold for costs below it.
   void open_section(const PolicySentence& heading);
+  /// The heading above is about something else.
+  void set_aside(bool aside) { aside_ = aside; }
 
  private:
   struct CostGroup;
@@ -50,6 +52,8 @@ class ReturnRules {
   void set_region(const PolicySentence& sentence);
   void answer_payer(const PolicySentence& question, const PolicySentence& answer);
   void read_legal(const PolicySentence& sentence);
+  bool read_start(const PolicySentence& sentence);
+  bool read_send_back(const PolicySentence& sentence, const PolicyMark& span, bool window_seen);
   void read_rules(const PolicySentence& sentence);
   bool read_exceptions(const PolicySentence& sentence);
   bool read_items(const PolicySentence& sentence);
@@ -61,6 +65,7 @@ class ReturnRules {
   void claim_group(const PolicySentence& sentence, const CostGroup& group);
   void claim_free(const PolicySentence& sentence, std::string_view prefix,
                   const std::string& doubt);
+  void read_beside_season(const PolicySentence& sentence);
   void read_refund(const PolicySentence& sentence);
   void read_delivery_refund(const PolicySentence& sentence, const PolicySentence& part);
   void read_rest(const PolicySentence& sentence);
@@ -72,6 +77,7 @@ class ReturnRules {
   std::vector<std::string_view> section_;  ///< methods of the heading above
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
   bool in_list_ = false;
+  bool aside_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
   bool asked_refund_ = false;  ///< .. about when the money comes
 };
@@ -88,6 +94,8 @@ class DeliveryRules {
   void open_section(const PolicySentence& heading);
   /// A question: holds like a heading for its answer. Nothing: the answer is over.
   void ask(const PolicySentence* question);
+  /// The heading above is about something else.
+  void set_aside(bool aside) { aside_ = aside; }
   /// "If a return brings the order below .., the delivery fee is charged."
   void read_kept(const PolicySentence& sentence);
   void finish();
@@ -132,7 +140,9 @@ class DeliveryRules {
   Option section_;
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
+  bool aside_ = false;
   Option last_;
+  std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
   std::vector<std::string> line_places_;    ///< named in the sentences of the line so far
   std::string doubt_;

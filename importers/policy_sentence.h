@@ -57,9 +57,10 @@ inline bool reads_dutch(const PolicySentence& s) {
   static constexpr std::string_view kDutch[] = {
       "de",   "het", "een",   "je",   "wij",    "voor", "niet", "van",  "bij",   "uw",
       "onze", "kan", "wordt", "naar", "worden", "geen", "zijn", "deze", "gratis"};
-  static constexpr std::string_view kOthers[] = {"le",    "la",  "les",  "et",  "vous", "des",
-                                                 "au",    "the", "your", "and", "our",  "to",
-                                                 "votre", "nos", "est",  "for", "pour"};
+  static constexpr std::string_view kOthers[] = {
+      "le",  "la",  "les",   "et",  "vous", "des", "au",   "the", "your", "and",
+      "our", "to",  "votre", "nos", "est",  "for", "pour", "el",  "los",  "las",
+      "por", "con", "una",   "del", "que",  "tus", "tu",   "para"};
   int score = 0;
   for (const auto& token : s.tokens) {
     score +=
@@ -132,6 +133,16 @@ inline bool word_between(const PolicySentence& s, std::uint32_t begin, std::uint
     if (std::find(words.begin(), words.end(), s.word(at)) != words.end()) return true;
   }
   return false;
+}
+
+/// "More than 30 days late", but not "no more than": a time beyond which something else holds.
+inline bool is_beyond(const PolicySentence& s, const PolicyMark& span) {
+  const auto begin = span.begin < 3 ? 0 : span.begin - 3;
+  const auto* over = last_before(s, PolicyRole::over, span.begin);
+  const bool more = (over != nullptr && over->end + 1 >= span.begin) ||
+                    word_between(s, begin, span.begin, {"longer", "langer", "longtemps"});
+  return more && !word_between(s, begin < 2 ? 0 : begin - 2, span.begin,
+                               {"no", "not", "nicht", "pas", "niet"});
 }
 
 /// The words around a mark up to the next stops.

@@ -108,8 +108,20 @@ class PolicyReader {
            !s.has_any(R::negation, R::can);
   }
 
+  /// About something else than getting an order and sending it back.
+  static bool is_aside(const PolicySentence& s) {
+    const bool other = s.has_any(R::other_service, R::faulty) && !s.has_any(R::kind, R::free);
+    const auto* item = s.first(R::item);
+    const bool gift_cards = s.kind == PolicyLineKind::heading && item != nullptr &&
+                            item->value == "gift-cards" && s.tokens.size() <= 4;
+    return s.has(R::aside) || other || gift_cards;
+  }
+
   void read_heading(const PolicySentence& s) {
     question_.reset();
+    const bool aside = is_aside(s) || s.has(R::hedge);
+    returns_.set_aside(aside && !speaks_of_returns(s));
+    delivery_.set_aside(aside && !speaks_of_delivery(s));
     returns_.open_list(s);
     returns_.open_section(s);
     const bool returns = speaks_of_returns(s);
@@ -126,10 +138,12 @@ class PolicyReader {
     PolicySentence s = sentence_of(line, 0, line.text.size());
     const PolicyLine head_line{line.header, line.byte, PolicyLineKind::heading, {}};
     const PolicySentence head = sentence_of(head_line, 0, line.header.size());
+    if (question_ && speaks_of_delivery(*question_)) topic_ = Topic::delivery;
+    if (question_ && speaks_of_returns(*question_)) topic_ = Topic::returns;
     Topic topic = topic_;
     if (speaks_of_returns(s) || s.has(R::return_form) || speaks_of_returns(head)) {
       topic = Topic::returns;
-    } else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region)) {
+    } else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region, R::grams)) {
       topic = Topic::delivery;
     }
     if (topic == Topic::returns) returns_.read(s);
@@ -164,11 +178,14 @@ class PolicyReader {
       return;
     }
     if (!question_ && !goes_on_) {
+      skip_ = false;
       returns_.ask(nullptr);
       delivery_.ask(nullptr);
     }
     if (question_) {
       const PolicySentence question = *std::exchange(question_, std::nullopt);
+      skip_ = is_aside(question);
+      if (skip_) return;
       topic_ = speaks_of_returns(question)    ? Topic::returns
                : speaks_of_delivery(question) ? Topic::delivery
                                               : topic_;
@@ -178,6 +195,7 @@ class PolicyReader {
       if (topic_ == Topic::returns && yes) returns_.answer(question, *yes, s);
       if (topic_ == Topic::returns && !yes) returns_.answer_freely(question, s);
     }
+    if (skip_) return;
     read_statement(s);
     if (s.text.ends_with(':')) returns_.open_list(s);
   }
@@ -281,6 +299,7 @@ class PolicyReader {
   Topic topic_ = Topic::none;
   std::optional<PolicySentence> question_;
   bool goes_on_ = false;
+  bool skip_ = false;  ///< the line answers a question about something else
 };
 
 }  // namespace

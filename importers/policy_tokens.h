@@ -81,6 +81,8 @@ enum class PolicyRole : std::uint8_t {
   have,
   beside,
   who_pays,
+  aside,
+  soft,
   money,
   span,
   day,

@@ -73,13 +73,15 @@ constexpr NameTable<R, 58> kRoles{{{R::delivery, "delivery"},
                                    {R::no_limit, "no_limit"},
                                    {R::weekdays, "weekdays"},
                                    {R::unit, "unit"}}};
-constexpr NameTable<R, 7> kMoreRoles{{{R::next_day, "next_day"},
+constexpr NameTable<R, 9> kMoreRoles{{{R::next_day, "next_day"},
                                       {R::within, "within"},
                                       {R::other_service, "other_service"},
                                       {R::label, "label"},
                                       {R::have, "have"},
                                       {R::beside, "beside"},
-                                      {R::who_pays, "who_pays"}}};
+                                      {R::who_pays, "who_pays"},
+                                      {R::aside, "aside"},
+                                      {R::soft, "soft"}}};
 
 /// `shipping` of "shipping's free".
 std::string_view base_of(std::string_view word) {

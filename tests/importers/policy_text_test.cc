@@ -22,25 +22,26 @@ void print_table(const std::string& title, const PolicyScores& scores) {
   }
 }
 
-void expect_floors(const std::string& file) {
+/// The floors are what was measured when the rules were last changed.
+void expect_floors(const std::string& file, double precision, double recall) {
   std::string misses;
   const auto scores = score_cases(policy_cases(file), misses);
   print_table(file, scores);
   const bool quiet = std::getenv("RANGEBOOK_MISSES") == nullptr;
   if (!quiet) std::printf("%s", misses.c_str());
-  EXPECT_GE(scores.at("all").precision(), 0.98) << misses;
-  EXPECT_GE(scores.at("all").recall(), 0.85) << misses;
+  EXPECT_GE(scores.at("all").precision(), precision) << misses;
+  EXPECT_GE(scores.at("all").recall(), recall) << misses;
 }
 
-TEST(PolicyText, HeldOutTexts) { expect_floors("held_out.txt"); }
-TEST(PolicyText, TuningTexts) { expect_floors("tuning.txt"); }
-TEST(PolicyText, FreshTexts) { expect_floors("fresh.txt"); }
-TEST(PolicyText, LaterFreshTexts) { expect_floors("fresh_2.txt"); }
-TEST(PolicyText, OtherVoices) { expect_floors("voices.txt"); }
-TEST(PolicyText, LaterOtherVoices) { expect_floors("voices_2.txt"); }
-TEST(PolicyText, PlainTexts) { expect_floors("plain.txt"); }
-TEST(PolicyText, LaterPlainTexts) { expect_floors("plain_2.txt"); }
-TEST(PolicyText, NoisyPlainTexts) { expect_floors("plain_3.txt"); }
+TEST(PolicyText, HeldOutTexts) { expect_floors("held_out.txt", 1, 1); }
+TEST(PolicyText, TuningTexts) { expect_floors("tuning.txt", 1, 0.99); }
+TEST(PolicyText, FreshTexts) { expect_floors("fresh.txt", 1, 0.97); }
+TEST(PolicyText, LaterFreshTexts) { expect_floors("fresh_2.txt", 1, 0.98); }
+TEST(PolicyText, OtherVoices) { expect_floors("voices.txt", 1, 0.95); }
+TEST(PolicyText, LaterOtherVoices) { expect_floors("voices_2.txt", 0.99, 0.87); }
+TEST(PolicyText, PlainTexts) { expect_floors("plain.txt", 1, 0.97); }
+TEST(PolicyText, LaterPlainTexts) { expect_floors("plain_2.txt", 1, 1); }
+TEST(PolicyText, NoisyPlainTexts) { expect_floors("plain_3.txt", 1, 1); }
 
 }  // namespace
 }  // namespace rangebook
