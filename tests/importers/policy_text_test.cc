@@ -42,6 +42,7 @@ TEST(PolicyText, LaterOtherVoices) { expect_floors("voices_2.txt", 0.99, 0.87); 
 TEST(PolicyText, PlainTexts) { expect_floors("plain.txt", 1, 0.97); }
 TEST(PolicyText, LaterPlainTexts) { expect_floors("plain_2.txt", 1, 1); }
 TEST(PolicyText, NoisyPlainTexts) { expect_floors("plain_3.txt", 1, 1); }
+TEST(PolicyText, LaterNoisyTexts) { expect_floors("plain_4.txt", 0.98, 0.85); }
 
 }  // namespace
 }  // namespace rangebook
