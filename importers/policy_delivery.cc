@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "importers/byte_search.h"
 #include "importers/policy_clause.h"
 #include "schema/terms_values.h"
 
@@ -16,11 +17,13 @@ using Sentence = PolicySentence;
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 
 constexpr std::string_view kAside = "It stands under a heading about something else.";
+constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::string_view kNegated = "The sentence says what is not so.";
 constexpr std::string_view kOnTrouble = "It may be the time after which to get in touch.";
 constexpr std::string_view kLong = "It is long for the time until dispatch.";
 constexpr std::string_view kShortest = "It is the shortest time.";
 constexpr int kLongHandling = 10;
+constexpr std::size_t kStrangeWords = 5;
 
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
 
@@ -38,12 +41,25 @@ bool is_remark(const Sentence& s, std::uint32_t at) {
   return !has_fact(inner) && !inner.has_any(R::kind, R::region, R::next_day);
 }
 
+/// "Gift boxes: 2.50": a list names something that was not understood.
+bool has_unknown_label(const Sentence& s) {
+  if (s.kind == PolicyLineKind::text) return false;
+  std::uint32_t end = 0;
+  while (end < s.tokens.size() && end < 8 && !is_stop(s.word(end))) ++end;
+  if (end == 0 || end >= s.tokens.size() || (s.word(end) != ":" && s.word(end) != "|"))
+    return false;
+  const auto label = part_of(s, 0, end);
+  const bool home = word_between(label, 0, end, {"home", "thuis", "hause", "zuhause", "domicilio"});
+  return label.marks.empty() && !home && is_ascii_letter(label.word(0)[0]);
+}
+
 /// True when the token at `at` divides two statements of a sentence.
 bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   const std::string_view word = s.word(at);
   const bool inside = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.begin <= at && at < one.end;
+    const bool joint = one.role == R::further && one.end == one.begin + 1;  // "puis"
+    return one.begin <= at && at < one.end && !joint;
   });
   if (inside || is_remark(s, at)) return false;
   const auto before = part_of(s, begin, at);
@@ -96,6 +112,8 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
                           std::string text, std::string doubt, bool weak) {
   const std::string key = key_of(option);
   if (doubt.empty()) doubt = doubt_;
+  const bool easily_other = name == "transit" || name == "transit_from";
+  if (doubt.empty() && strange_ && easily_other) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
@@ -164,11 +182,24 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
          (goes_on && s.tokens.size() <= 12) || !section_.kind.empty() || !section_.regions.empty();
 }
 
+/// Clauses about something else, and what follows one that states nothing itself: "For an order in
+/// advance, allow six weeks".
+void DeliveryRules::leave_out_asides(std::vector<Clause>& clauses) {
+  bool before = false;
+  std::erase_if(clauses, [&](const Clause& one) {
+    const bool aside = one.part.has(R::aside);
+    const bool out = aside || before;
+    before = aside && !has_fact(one.part);
+    return out;
+  });
+}
+
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has_any(R::example, R::other_service)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (aside_) doubt_ = kAside;
+  if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
   if (!goes_on) {
     line_places_.clear();
@@ -187,13 +218,17 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     doubt_ = "It is not clear which delivery is meant.";
   }
   // "Express: 9.90. Order by noon and it is delivered tomorrow": still of express
-  const bool same = !last_.kind.empty() && s.has(R::next_day) && !s.has(R::money);
+  strange_ = unread_words(s) >= kStrangeWords;
+  const bool fast = last_.kind == "express" || last_.kind == "next-day" || last_.kind == "same-day";
+  const auto* time = s.first(R::span);
+  const bool soon = fast && time != nullptr && time->span.max.value_or(9) <= 1;
+  const bool same = !last_.kind.empty() && (s.has(R::next_day) || soon) && !s.has(R::money);
   const bool names_delivery =
       (s.has_any(R::kind, R::region) || (s.has(R::delivery) && !same)) && !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
   if (option.regions.empty() && has_fact(s)) option.regions = stated_places_;
   auto clauses = clauses_of(s);
-  std::erase_if(clauses, [](const Clause& one) { return one.part.has(R::aside); });
+  leave_out_asides(clauses);
   bool named = false;
   bool told = false;
   for (auto& clause : clauses) {
@@ -230,7 +265,19 @@ bool until_dispatch(const PolicySentence& s, const PolicySentence& part, const P
     if (other.role == R::delivery) dispatch = false;
     if (other.role == R::dispatch) dispatch = true;
   }
-  const bool elsewhere = !counted && s.first(R::dispatch) != nullptr;
+  // "Allow two days for us to get it out of the door"
+  const auto* later = next_after(part, R::dispatch, mark.end);
+  dispatch = dispatch || (!counted && later != nullptr && later->begin <= mark.end + 8 &&
+                          !between(part, R::delivery, mark.end, later->begin) &&
+                          !between(part, R::span, mark.end, later->begin));
+  const bool understood =
+      std::none_of(part.tokens.begin(), part.tokens.end(), [&](const auto& token) {
+        const auto at = static_cast<std::uint32_t>(&token - part.tokens.data());
+        return token.word.size() > 4 && is_ascii_letter(token.word[0]) &&
+               std::none_of(part.marks.begin(), part.marks.end(),
+                            [&](const PolicyMark& one) { return one.begin <= at && at < one.end; });
+      });
+  const bool elsewhere = !counted && s.first(R::dispatch) != nullptr && understood;
   return dispatch || (elsewhere && !part.has_any(R::kind) && !part.has(R::delivery));
 }
 

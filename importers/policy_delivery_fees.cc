@@ -15,6 +15,7 @@ using R = PolicyRole;
 using Sentence = PolicySentence;
 
 constexpr std::string_view kStarting = "The amount is where prices start.";
+constexpr std::string_view kSeveral = "Several amounts stand side by side.";
 constexpr std::string_view kPerItem = "The fee is for each item.";
 constexpr std::string_view kAdded = "The amount comes on top of another one.";
 constexpr std::string_view kBeyond = "It is free beyond a value that was not understood.";
@@ -132,7 +133,8 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
 void DeliveryRules::add_step(const Sentence& s, const Option& option, std::optional<Money> from,
                              const Money& fee) {
   if (from && from->minor == 0) from.reset();
-  steps_[key_of(option)].push_back({from, {}, fee, {{}, {}, s.text, s.byte, doubt_, false}});
+  const std::string doubt = doubt_.empty() && strange_ && from ? std::string(kUnreadWords) : doubt_;
+  steps_[key_of(option)].push_back({from, {}, fee, {{}, {}, s.text, s.byte, doubt, false}});
   if (doubt_.empty()) {
     kinds_.try_emplace(key_of(option), option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key_of(option), option.regions);
@@ -194,8 +196,7 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
       claim(s, clause.option, "fee", value_text(fee.amount), doubt);
     }
   } else if (!clause.fees.empty()) {
-    claim(s, clause.option, "fee", value_text(clause.fees.front().amount),
-          "Several amounts stand side by side.");
+    claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));
   } else if (clause.free && frame_.currency) {
     const bool about =
         s.has_any(R::delivery, R::kind, R::region, R::all_orders) || s.kind == PolicyLineKind::row;
@@ -209,6 +210,10 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
 void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) {
   if (s.has(R::grams)) return read_weights(s, clauses);
   for (auto& clause : clauses) weigh_money(s, clause);
+  const auto amounts = std::count_if(clauses.begin(), clauses.end(), [](const Clause& one) {
+    return one.limits.empty() && !one.fees.empty();
+  });
+  if (s.kind == PolicyLineKind::row && amounts > 1 && doubt_.empty()) doubt_ = kSeveral;
   for (auto& clause : clauses) {
     if (!clause.limits.empty() && clause.costs()) pair_up(s, clause, clause);
   }
@@ -294,6 +299,10 @@ void DeliveryRules::finish_steps_of(const std::string& key, std::vector<Step> st
   for (const auto& step : steps) {
     list.push_back(ValueStep{step.from.value_or(Money{0, step.fee.currency}), step.fee});
   }
+  // "Up to 25: 6.99, from 25: 6.99": one step
+  list.erase(std::unique(list.begin(), list.end(),
+                         [](const ValueStep& a, const ValueStep& b) { return a.fee == b.fee; }),
+             list.end());
   const std::string text = value_text(list);
   const bool whole = list.front().from.minor == 0 &&
                      read_value<std::vector<ValueStep>>(text, std::nullopt).has_value();
@@ -314,6 +323,8 @@ void DeliveryRules::finish_weights() {
     PolicyClaim origin = steps.front().origin;
     origin.field = "delivery." + key + ".fee_by_weight";
     origin.text = value_text(list);
+    if (list.size() < 2 || !list.front().grams)
+      origin.doubt = "The steps by weight are not complete.";
     if (read_value<std::vector<WeightStep>>(origin.text, std::nullopt)) {
       claims_.add(std::move(origin));
     }

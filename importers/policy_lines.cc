@@ -113,17 +113,24 @@ std::vector<TableRow> turned(const std::vector<TableRow>& rows) {
   return result;
 }
 
-/// "free from", "orders over 50": read together with the amounts below it.
-bool heads_order_values(const std::string& header) {
+/// "free from", "orders over 50", "25 - 60": what is read together with the amounts below it;
+/// nothing for another header.
+std::string order_values_of(const std::string& header) {
   const auto tokens = policy_tokens(header);
   const auto marks = policy_marks(header, tokens, Currency::from_code("EUR"));
-  const auto has = [&](PolicyRole role) {
-    return std::any_of(marks.begin(), marks.end(),
-                       [&](const PolicyMark& one) { return one.role == role; });
+  const auto count = [&](PolicyRole role) {
+    return std::count_if(marks.begin(), marks.end(),
+                         [&](const PolicyMark& one) { return one.role == role; });
   };
-  const bool bound = has(PolicyRole::from) || has(PolicyRole::over) || has(PolicyRole::or_more) ||
-                     has(PolicyRole::under);
-  return bound && (has(PolicyRole::free) || (has(PolicyRole::order) && has(PolicyRole::money)));
+  const bool bound = count(PolicyRole::from) + count(PolicyRole::over) +
+                         count(PolicyRole::or_more) + count(PolicyRole::under) >
+                     0;
+  const bool amounts = count(PolicyRole::money) > 0;
+  const bool order = count(PolicyRole::order) > 0;
+  const bool known = count(PolicyRole::free) > 0 || (order && amounts);
+  if (bound && known) return header + " ";
+  const bool range = count(PolicyRole::money) == 2;
+  return amounts && (bound || range) ? "order " + header + " " : std::string{};
 }
 
 class PageLines {
@@ -239,9 +246,9 @@ class PageLines {
       const std::string head = i < header.size() ? header[i] : std::string{};
       if (!head.empty()) line.header += (line.header.empty() ? "" : " | ") + head;
       if (kind_of_cell(row.cells[i]) == CellKind::none) continue;
-      const bool limit = kind_of_cell(row.cells[i]) == CellKind::amount && heads_order_values(head);
+      const bool amount = kind_of_cell(row.cells[i]) == CellKind::amount;
       line.text += line.text.empty() ? "" : " | ";
-      line.text += (limit ? head + " " : std::string{}) + completed(row.cells[i], head);
+      line.text += (amount ? order_values_of(head) : std::string{}) + completed(row.cells[i], head);
     }
     if (!line.text.empty()) lines_.push_back(std::move(line));
   }

@@ -23,14 +23,14 @@ bool has_unread_way(const Sentence& part) {
       "dans",   "en",    "aux", "chez",    "bij",    "langs", "if",     "when", "wenn",
       "sofern", "falls", "si",  "mits",    "indien", "als",   "unless", "to",   "provided"};
   static constexpr std::string_view kKnown[] = {
-      "us",      "our",      "the",     "your",  "you",   "uns",      "unsere",   "unserem",
-      "dir",     "ihnen",    "nous",    "vous",  "ons",   "onze",     "je",       "een",
-      "de",      "het",      "all",     "any",   "every", "case",     "full",     "jedem",
-      "fall",    "tout",     "cas",     "elk",   "geval", "charge",   "aucun",    "the",
-      "that",    "this",     "diesem",  "der",   "dem",   "den",      "la",       "le",
-      "les",     "cost",     "no",      "total", "uk",    "addition", "rekening", "cover",
-      "pay",     "parcel",   "package", "paket", "colis", "pakket",   "box",      "label",
-      "etikett", "etiquette"};
+      "us",      "our",       "the",     "your",  "you",   "uns",      "unsere",   "unserem",
+      "dir",     "ihnen",     "nous",    "vous",  "ons",   "onze",     "je",       "een",
+      "de",      "het",       "all",     "any",   "every", "case",     "full",     "jedem",
+      "fall",    "tout",      "cas",     "elk",   "geval", "charge",   "aucun",    "the",
+      "that",    "this",      "diesem",  "der",   "dem",   "den",      "la",       "le",
+      "les",     "cost",      "no",      "total", "uk",    "addition", "rekening", "cover",
+      "pay",     "parcel",    "package", "paket", "colis", "pakket",   "box",      "label",
+      "etikett", "etiquette", "use",     "using", "our"};
   for (std::uint32_t at = 0; at + 1 < part.tokens.size(); ++at) {
     if (std::find(std::begin(kLeads), std::end(kLeads), part.word(at)) == std::end(kLeads))
       continue;
@@ -76,7 +76,8 @@ struct ReturnRules::CostGroup {
     free = free || part.has(R::free);
     negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
     returns = returns || part.has_any(R::returns, R::final_sale, R::no_return, R::return_form);
-    unread = unread || (part.has_any(R::free, R::money) && has_unread_way(part));
+    unread = unread || (part.has_any(R::free, R::money) && has_unread_way(part)) ||
+             (part.has(R::kind) && !part.has(R::method));
     threshold = threshold || (part.has(R::money) && part.has_any(R::over, R::order, R::or_more));
     for (const auto& mark : part.marks) {
       const bool starts =
@@ -107,11 +108,17 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (group.starting) doubt = "The amount is where prices start.";
   if (group.unread && group.methods.empty()) doubt = kUnread;
   if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
+  const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
+                                  [](const PolicyMark& one) { return one.role == R::method; });
+  const bool told = asked_ || in_row_ || !section_.empty() || s.kind != PolicyLineKind::text ||
+                    ways > 1 || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
+                    s.has_any(R::no_return, R::refund, R::payer);
+  if (!told && unread_words(s) > 1) doubt = kUnreadWords;
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
     if (!group.cost && !group.returns && s.kind == PolicyLineKind::text) continue;
-    claim(s, method, value_text(offered));
+    claim(s, method, value_text(offered), told ? std::string{} : doubt);
     places.push_back(std::string(method) + ".");
   }
   if (!group.cost) return;
@@ -119,7 +126,10 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   const bool shop_pays =
       (group.free && !group.negated) || (group.payer == "shop" && !group.negated);
   for (const auto& place : places) {
-    if (!group.fees.empty() && group.fees.size() == 1 && !(group.free && !group.negated)) {
+    const bool nothing = group.fees.size() == 1 && group.fees.front().minor == 0;
+    if (nothing) {
+      claim_free(s, place, doubt);
+    } else if (!group.fees.empty() && group.fees.size() == 1 && !(group.free && !group.negated)) {
       claim(s, place + "paid_by", "customer", doubt);
       claim(s, place + "fee", value_text(group.fees.front()), doubt);
     } else if (!group.fees.empty()) {

@@ -35,10 +35,16 @@ bool offers_instead(const Sentence& s) {
   });
 }
 
-/// "Items reduced by half": a share says which of them.
-bool has_share(const Sentence& s) {
-  return s.has(R::share) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                                         {"half", "halfte", "moitie", "helft", "mitad"});
+/// "Gift cards and items reduced by 30%": a share says which of the items next to it.
+bool has_share(const Sentence& s, const PolicyMark& item) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  if (word_between(s, 0, size, {"half", "halfte", "moitie", "helft", "mitad"})) return true;
+  const auto* share = s.first(R::share);
+  if (share == nullptr) return false;
+  const bool before = item.end <= share->begin;
+  return before ? !between(s, R::item, item.end, share->begin)
+                : !between(s, R::item, share->end, item.begin) &&
+                      last_before(s, R::item, share->begin) == nullptr;
 }
 
 bool judges(const Sentence& part) {
@@ -160,12 +166,11 @@ void ReturnRules::open_list(const Sentence& s) {
 bool ReturnRules::read_items(const Sentence& s) {
   bool any = false;
   for (const auto& part : judgements_of(s)) {
-    const bool share = has_share(part);
     for (const auto* item : items_of(part)) {
       any = true;
       const auto rule = rule_for(part, *item, in_list_);
       if (!rule) continue;
-      const bool narrowed = is_narrowed(part, *item) || share;
+      const bool narrowed = is_narrowed(part, *item) || has_share(part, *item);
       claim(s, fmt::format("items.{}", item->value), value_text(*rule),
             std::string(narrowed ? kNarrowed : std::string_view{}));
     }
@@ -181,11 +186,18 @@ void ReturnRules::read_needs(const Sentence& s) {
     if (mark.value == to_string(ReturnCondition::tags_on) && s.has(R::label)) continue;
     // "Without a receipt you get a credit": needed only where it is refused otherwise.
     const bool without = word_between(s, mark.begin < 3 ? 0 : mark.begin - 3, mark.begin,
-                                      {"without", "no", "ohne", "zonder"});
+                                      {"without", "no", "ohne", "zonder"}) ||
+                         word_between(s, mark.begin < 8 ? 0 : mark.begin - 8, mark.begin,
+                                      {"without", "ohne", "zonder"});
     const bool state = mark.value == to_string(ReturnCondition::unworn) ||
                        mark.value == to_string(ReturnCondition::unwashed);
     if (without && !state && !s.has(R::no_return)) continue;
     const auto* wish = last_before(s, R::soft, mark.begin);
+    // "the date shown on your packing slip": no condition
+    const bool named = word_between(s, mark.begin < 4 ? 0 : mark.begin - 4, mark.begin,
+                                    {"shown", "stated", "printed", "listed", "angegeben", "indique",
+                                     "indiquee", "vermeld", "indicada"});
+    if (named) continue;
     const bool soft = wish != nullptr && wish->end + 5 >= mark.begin &&
                       !between(s, R::need, wish->end, mark.begin);
     claim(s, fmt::format("needs.{}", mark.value), value_text(!waived),

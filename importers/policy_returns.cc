@@ -17,6 +17,8 @@ constexpr std::string_view kHedged = "It holds for some customers, orders or tim
 constexpr std::string_view kLegal =
     "The sentence speaks of the legal right, not of the shop's own.";
 constexpr std::string_view kAside = "The sentence may be about something else.";
+constexpr int kLongMonths = 6;
+constexpr std::string_view kUntilRefund = "It may be the time until the refund.";
 constexpr std::string_view kOneWay = "The sentence speaks of one way back.";
 constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 
@@ -97,6 +99,14 @@ void ReturnRules::set_region(const Sentence& s) {
                  [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 32) : c; });
   if (s.has(R::outside)) key = "WORLD";
   prefix_ = "return." + key + ".";
+}
+
+void ReturnRules::read_row(const Sentence& s, const Sentence& header) {
+  in_row_ = true;
+  asked_refund_ = header.has_any(R::refund, R::refund_act);
+  read(s);
+  in_row_ = false;
+  asked_refund_ = false;
 }
 
 void ReturnRules::read(const Sentence& s, bool goes_on) {
@@ -268,12 +278,22 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
       act != nullptr && !exchange_or && !between(s, R::returns, act->end, span.begin);
   const bool act_first =
       act_behind != nullptr && !return_left && !between(s, R::returns, span.end, act_behind->begin);
-  if (ours || asked_refund_ ||
-      ((act_close || act_first) && !(customers && event->value == "purchase"))) {
+  const bool bought = customers && event->value != "delivery";
+  const bool received = customers && event->value == "delivery";
+  const bool sent_back = s.has_any(R::returns, R::returnable);
+  if (ours || asked_refund_ || ((act_close || act_first) && !bought)) {
     if (s.has_any(R::refund, R::refund_act) || asked_refund_ || ours) {
       DaySpan time = span.span;
       if (time.min == time.max && span.open) time.min.reset();
-      claim(s, "refund_within", value_text(time));
+      std::string doubt;
+      if (received && !ours && (sent_back || !s.has(R::refund))) doubt = kUntilRefund;
+      if (in_row_ && s.has(R::method)) doubt = kOneWay;
+      claim(s, "refund_within", value_text(time), doubt);
+      if (received && sent_back && !asked_refund_ && span.span.min == span.span.max) {
+        claim(s, "window",
+              value_text(ReturnWindow{span.span.max, span.span.unit, CountedFrom::delivery}),
+              std::string(kUntilRefund));
+      }
     }
     return;
   }
@@ -298,11 +318,16 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   if (open) doubt = "It is not clear from when it is counted.";
   if (event == nullptr && !asked_ && s.has_any(R::refund, R::refund_act) &&
       !s.has_any(R::returns, R::exchange, R::need, R::have)) {
-    doubt = "It may be the time until the refund.";
+    doubt = kUntilRefund;
   }
   if (!about || (window.unit != DayUnit::months && *window.count < 5)) {
     doubt = "It is not clear what the time is about.";
   }
+  if (in_row_ && s.has(R::method) && event == nullptr) doubt = kOneWay;
+  const bool told = asked_ || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
+                    s.has_any(R::have, R::need, R::statutory);
+  const bool years = window.unit == DayUnit::months && *window.count >= kLongMonths;
+  if (!told && (years || unread_words(s) > (event == nullptr ? 1U : 3U))) doubt = kUnreadWords;
   claim(s, "window", value_text(window), doubt);
   window_seen = true;
 }
@@ -338,8 +363,21 @@ void ReturnRules::read_beside_season(const Sentence& s) {
   }
 }
 
+namespace {
+
+/// A voucher or the like; "credited to your card" is none.
+bool offers_credit(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    const bool money = word_between(s, one.begin, one.end, {"credited"}) ||
+                       word_between(s, one.end, one.end + 1, {"to", "on", "onto"});
+    return one.role == R::credit && !money;
+  });
+}
+
+}  // namespace
+
 void ReturnRules::read_refund(const Sentence& s) {
-  if (!s.has_any(R::refund, R::refund_act, R::returns, R::no_return) &&
+  if (!asked_refund_ && !s.has_any(R::refund, R::refund_act, R::returns, R::no_return) &&
       !(s.has(R::credit) && s.has(R::only))) {
     return;
   }
@@ -356,9 +394,9 @@ void ReturnRules::read_refund(const Sentence& s) {
   const bool credit_only = credit != nullptr && refund != nullptr && !s.has(R::item) &&
                            clause_around(s, *refund).has(R::negation) &&
                            !clause_around(s, *credit).has_any(R::negation, R::refund);
-  if (to_card && s.has_any(R::refund, R::refund_act)) {
+  if (to_card && (s.has_any(R::refund, R::refund_act) || asked_refund_)) {
     claim(s, "refund",
-          s.has(R::credit) && !s.has(R::only) ? "original payment, credit" : "original payment");
+          offers_credit(s) && !s.has(R::only) ? "original payment, credit" : "original payment");
   } else if (credit_only || no_refund || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
   }
@@ -368,6 +406,11 @@ void ReturnRules::read_refund(const Sentence& s) {
   if (fee != nullptr && fee->begin <= outside->end + 2 && s.has_any(R::refund, R::refund_act)) {
     claim(s, "delivery_refunded", "no", s.has(R::money) ? "The sentence names an amount too." : "");
   }
+  // "We refund the price, but not the delivery fee"
+  const auto* sent = s.first(R::first_delivery);
+  const bool left_out = sent != nullptr && clause_around(s, *sent).has(R::negation) &&
+                        !s.has_any(R::money, R::return_form) && s.has(R::refund_act);
+  if (left_out) return claim(s, "delivery_refunded", "no");
   for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
 }
 

@@ -30,6 +30,8 @@ class ReturnRules {
 
   /// `goes_on`: it follows a sentence of the same line, whose method it may speak of.
   void read(const PolicySentence& sentence, bool goes_on = false);
+  /// A row of a table under its header.
+  void read_row(const PolicySentence& row, const PolicySentence& header);
   /// The question that the next sentence answers; nothing when it answers none.
   void ask(const PolicySentence* question);
   bool is_asked() const { return asked_; }
@@ -80,6 +82,7 @@ class ReturnRules {
   bool aside_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
   bool asked_refund_ = false;  ///< .. about when the money comes
+  bool in_row_ = false;
 };
 
 /// Sentences about delivery. Facts for all options wait until `finish`.
@@ -96,6 +99,8 @@ class DeliveryRules {
   void ask(const PolicySentence* question);
   /// The heading above is about something else.
   void set_aside(bool aside) { aside_ = aside; }
+  /// A new line: nothing of the one before holds.
+  void new_line() { last_ = section_; }
   /// "If a return brings the order below .., the delivery fee is charged."
   void read_kept(const PolicySentence& sentence);
   void finish();
@@ -118,6 +123,7 @@ class DeliveryRules {
   void claim(const PolicySentence& sentence, const Option& option, std::string_view name,
              std::string text, std::string doubt = {}, bool weak = false);
   std::vector<Clause> clauses_of(const PolicySentence& sentence) const;
+  static void leave_out_asides(std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
@@ -141,6 +147,7 @@ class DeliveryRules {
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
+  bool strange_ = false;  ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below

@@ -10,6 +10,7 @@
 
 #include "importers/policy_lines.h"
 #include "importers/policy_tokens.h"
+#include "importers/policy_words.h"
 
 namespace rangebook {
 
@@ -144,6 +145,23 @@ inline bool is_beyond(const PolicySentence& s, const PolicyMark& span) {
   return more && !word_between(s, begin < 2 ? 0 : begin - 2, span.begin,
                                {"no", "not", "nicht", "pas", "niet"});
 }
+
+/// How many words are neither part of a mark nor plain: what the sentence says beside what was
+/// understood.
+inline std::size_t unread_words(const PolicySentence& s) {
+  std::size_t count = 0;
+  for (std::uint32_t at = 0; at < s.tokens.size(); ++at) {
+    const std::string& word = s.tokens[at].word;
+    if (word.size() < 2 || word[0] < 'a' || word[0] > 'z' || is_plain_word(word)) continue;
+    const bool marked = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      return one.begin <= at && at < one.end;
+    });
+    count += marked ? 0 : 1;
+  }
+  return count;
+}
+
+inline constexpr std::string_view kUnreadWords = "Parts of the sentence were not understood.";
 
 /// The words around a mark up to the next stops.
 inline PolicySentence clause_around(const PolicySentence& s, const PolicyMark& mark) {

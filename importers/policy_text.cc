@@ -87,6 +87,7 @@ class PolicyReader {
 
   void read_line(const PolicyLine& line) {
     goes_on_ = false;
+    delivery_.new_line();
     if (line.kind == PolicyLineKind::row) return read_row(line);
     const auto bounds = sentence_bounds(line.text);
     for (const auto& [begin, end] : bounds) {
@@ -146,7 +147,7 @@ class PolicyReader {
     } else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region, R::grams)) {
       topic = Topic::delivery;
     }
-    if (topic == Topic::returns) returns_.read(s);
+    if (topic == Topic::returns) returns_.read_row(s, head);
     if (topic == Topic::delivery) delivery_.read(s, false);
   }
 
@@ -174,6 +175,8 @@ class PolicyReader {
       if (condition) question_.reset();
     }
     if (s.question()) {
+      returns_.set_aside(false);
+      delivery_.set_aside(false);
       question_ = std::move(s);
       return;
     }
@@ -231,7 +234,9 @@ class PolicyReader {
         s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
       return delivery_.read_kept(s);
     }
-    if (returns && !way_back && !kept && s.has_any(R::delivery, R::kind) &&
+    const bool given_back =
+        s.has_any(R::refund, R::refund_act) && s.has(R::first_delivery) && !s.has(R::money);
+    if (returns && !way_back && !kept && !given_back && s.has_any(R::delivery, R::kind) &&
         s.has_any(R::money, R::free, R::span)) {
       return read_mixed(s);
     }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <string>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "importers/byte_search.h"
 #include "schema/embedded.h"
@@ -310,6 +311,22 @@ std::optional<PolicyNumber> number_at(const std::vector<PolicyToken>& tokens, st
   }
   const auto value = compound(word);
   return value ? std::optional(PolicyNumber{*value, 1, false}) : std::nullopt;
+}
+
+bool is_plain_word(std::string_view word) {
+  static const auto all = [] {
+    std::unordered_set<std::string_view> words;
+    for (const auto& row : table_rows("tables/policy_plain.tsv")) {
+      std::string_view rest = row.at(1);
+      while (!rest.empty()) {
+        const auto end = std::min(rest.find(' '), rest.size());
+        words.insert(rest.substr(0, end));
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+      }
+    }
+    return words;
+  }();
+  return all.count(word) > 0;
 }
 
 std::optional<unsigned> month_named(std::string_view word) {

@@ -1,4 +1,4 @@
-// The tables `policy_words.tsv` and `policy_numbers.tsv`, loaded once.
+// The tables `policy_words.tsv`, `policy_numbers.tsv` and `policy_plain.tsv`, loaded once.
 #pragma once
 
 #include <cstddef>
@@ -21,6 +21,9 @@ struct PolicyNumber {
   bool article = false;
 };
 std::optional<PolicyNumber> number_at(const std::vector<PolicyToken>& tokens, std::size_t at);
+
+/// A word of `policy_plain.tsv`, which says nothing by itself.
+bool is_plain_word(std::string_view word);
 
 /// 1 to 12.
 std::optional<unsigned> month_named(std::string_view word);
