@@ -128,8 +128,12 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
   for (const auto& mark : clause.part.marks) {
     if (mark.role == R::outside) outside = true;
     if (mark.role == R::kind && is_of_dispatch(clause.part, mark)) continue;
+    const bool named =
+        std::any_of(clause.part.marks.begin(), clause.part.marks.end(), [&](const PolicyMark& one) {
+          return one.role == R::kind && one.value == "express" && one.end <= mark.begin;
+        });
     const bool faster =
-        option.kind == "express" && mark.value == "next-day" && !has_fact(clause.part);
+        option.kind == "express" && mark.value == "next-day" && (named || !has_fact(clause.part));
     if (mark.role == R::kind && !faster) option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
@@ -300,9 +304,8 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     }
     if (mark.role != R::span || mark.span.unit == DayUnit::months) continue;
     if (mark.span.max.value_or(0) > 60 || is_beyond(clause.part, mark)) continue;
-    const auto* event = clause.part.first(R::event);
-    const bool counted =
-        event != nullptr && event->begin >= mark.end && event->begin < mark.end + 6;
+    const auto* event = next_after(clause.part, R::event, mark.end);
+    const bool counted = event != nullptr && event->begin < mark.end + 6;
     bool dispatch = until_dispatch(s, clause.part, mark, counted);
     if (counted && event->value == "dispatch") dispatch = false;
     DaySpan span = mark.span;
@@ -310,6 +313,11 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     if (dispatch) {
       PolicyClaim fact{"handling", value_text(span), s.text, s.byte, doubt_, false};
       if (span.max.value_or(span.min.value_or(0)) > kLongHandling) fact.doubt = kLong;
+      // "before noon the same day, after noon the next"
+      const bool by_hour = std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
+        return one.role == R::kind && one.value == "same-day";
+      });
+      if (by_hour && fact.doubt.empty()) fact.doubt = kHedged;
       if (!s.has_any(R::kind, R::region)) {
         for_all_.push_back(std::move(fact));
       } else {

@@ -67,7 +67,8 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
     return std::find(std::begin(kConditions), std::end(kConditions), one.word) !=
            std::end(kConditions);
   });
-  const bool bound = part.has(R::from) && !part.has(R::money);
+  const auto* from = part.first(R::from);
+  const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
   if (condition || bound) return kCondition;
   return s.has(R::money) && s.has_any(R::over, R::or_more, R::under) &&
                  !part.has_any(R::kind, R::region)

@@ -69,6 +69,16 @@ CellKind kind_of_cell(const std::string& cell) {
   return amount && tokens.size() <= 6 ? CellKind::amount : CellKind::other;
 }
 
+/// Also "30.00 to 59.99".
+bool holds_amount(const std::string& cell) {
+  const auto tokens = policy_tokens(cell);
+  const auto marks = policy_marks(cell, tokens, Currency::from_code("EUR"));
+  const auto amounts = std::count_if(marks.begin(), marks.end(), [](const PolicyMark& one) {
+    return one.role == PolicyRole::money;
+  });
+  return kind_of_cell(cell) == CellKind::amount || (amounts == 2 && tokens.size() <= 12);
+}
+
 /// Ways of delivery side by side, their prices in one row: each row has one kind of cells, and not
 /// each column.
 bool is_turned(const std::vector<TableRow>& rows) {
@@ -128,7 +138,7 @@ std::string order_values_of(const std::string& header) {
   const bool amounts = count(PolicyRole::money) > 0;
   const bool order = count(PolicyRole::order) > 0;
   const bool known = count(PolicyRole::free) > 0 || (order && amounts);
-  if (bound && known) return header + " ";
+  if ((bound && known) || (order && !amounts)) return header + " ";
   const bool range = count(PolicyRole::money) == 2;
   return amounts && (bound || range) ? "order " + header + " " : std::string{};
 }
@@ -246,7 +256,7 @@ class PageLines {
       const std::string head = i < header.size() ? header[i] : std::string{};
       if (!head.empty()) line.header += (line.header.empty() ? "" : " | ") + head;
       if (kind_of_cell(row.cells[i]) == CellKind::none) continue;
-      const bool amount = kind_of_cell(row.cells[i]) == CellKind::amount;
+      const bool amount = holds_amount(row.cells[i]);
       line.text += line.text.empty() ? "" : " | ";
       line.text += (amount ? order_values_of(head) : std::string{}) + completed(row.cells[i], head);
     }

@@ -442,6 +442,16 @@ class Numbers {
            });
   }
 
+  /// "shop@example.com"
+  bool is_in_address(const PolicyMark& mark) const {
+    const auto touches = [&](std::size_t at) {
+      return at + 1 < tokens_.size() && tokens_[at].end == tokens_[at + 1].begin;
+    };
+    const bool before = mark.begin > 0 && touches(mark.begin - 1) &&
+                        (is(mark.begin - 1, ".") || is(mark.begin - 1, "@"));
+    return before || (is(mark.end, ".") && touches(mark.end - 1) && touches(mark.end));
+  }
+
   std::vector<PolicyMark> merged() {
     std::vector<PolicyMark> all;
     for (const auto& phrase : phrases_) {
@@ -451,7 +461,8 @@ class Numbers {
       });
       const bool time =
           phrase.role == R::kind && phrase.value == "next-day" && is_time(phrase.begin);
-      const bool plain = phrase.role != R::unit && phrase.role != R::next_day &&
+      const bool plain = !(phrase.role == R::example && is_in_address(phrase)) &&
+                         phrase.role != R::unit && phrase.role != R::next_day &&
                          !(phrase.role == R::method && is_per_parcel(phrase));
       if (!covered && !time && plain) all.push_back(phrase);
     }

@@ -180,6 +180,10 @@ void ReturnRules::read_costs(const Sentence& s) {
     const bool opens = last.cost && !shares;
     if (opens) groups.emplace_back();
     groups.back().add(parts[i]);
+    // "Returns within 14 days, in store only"
+    const bool of_sentence =
+        s.has(R::returns) && parts[i].has(R::only) && unread_words(parts[i]) == 0;
+    groups.back().returns = groups.back().returns || of_sentence;
     // "Returns: 1.99, in store free"
     const bool headed = i > 0 && !parts[i].has(R::method) && !states_cost(parts[i - 1]) &&
                         !parts[i - 1].has(R::method) &&

@@ -75,11 +75,24 @@ std::vector<Sentence> judgements_of(const Sentence& s) {
 
 constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
 
+/// "Earrings, tights or cosmetics that have been opened": of the last one for sure, of the others
+/// perhaps.
+bool is_before_relative(const Sentence& s, const PolicyMark& item) {
+  const auto* seal = next_after(s, R::seal, item.end);
+  const auto* last = seal == nullptr ? nullptr : last_before(s, R::item, seal->begin);
+  return last != nullptr && last->begin > item.begin &&
+         word_between(s, last->end, last->end + 1, {"that", "which", "die", "qui"});
+}
+
 /// "jewellery with an engraving"
 bool is_narrowed(const Sentence& s, const PolicyMark& item) {
   static constexpr std::string_view kWords[] = {"for",  "with", "fur",  "furs", "mit", "met",
                                                 "voor", "pour", "avec", "con",  "para"};
-  return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords);
+  const bool sealed = next_after(s, R::seal, item.end) != nullptr &&
+                      next_after(s, R::seal, item.end)->begin <= item.end + 3;
+  if (sealed) return false;
+  return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords) ||
+         is_before_relative(s, item);
 }
 
 /// What the sentence says about one of its items; nothing if it only mentions it.
@@ -102,14 +115,24 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
                       word_between(s, seal->begin < 3 ? 0 : seal->begin - 3, seal->begin,
                                    {"without", "ohne", "sans", "zonder", "sin", "waarvan", "dont",
                                     "deren", "dessen", "whose"});
+  // "underwear, swimwear with the strip removed": of the one before "with"
+  const auto* last = seal == nullptr ? nullptr : last_before(s, R::item, seal->begin);
+  const bool of_last =
+      last != nullptr && last->begin > item.begin &&
+      word_between(s, last->end, last->end + 1, {"with", "mit", "avec", "met", "con"});
   // "tights, opened cosmetics": of the item behind it
   const bool of_next =
       seal != nullptr && std::any_of(s.marks.begin(), s.marks.end(), [&](const auto& one) {
         return one.role == R::item && one.begin == seal->end && &one != &item;
       });
-  if (seal != nullptr && !other_between && !refused_first && !of_one && !of_next) {
+  if (seal != nullptr && !other_between && !refused_first && !of_one && !of_last && !of_next) {
     return ItemRule::unopened_only;
   }
+  // "Do not send back with a broken seal: .."
+  const bool headed = seal_before != nullptr && refusal != nullptr &&
+                      word_between(s, seal_before->end, item.begin, {":"}) &&
+                      !between(s, R::item, 0, seal_before->begin);
+  if (headed) return ItemRule::unopened_only;
   if (seal_before != nullptr && seal_before->end == item.begin) {
     return ItemRule::unopened_only;
   }

@@ -18,6 +18,7 @@ constexpr std::string_view kLegal =
     "The sentence speaks of the legal right, not of the shop's own.";
 constexpr std::string_view kAside = "The sentence may be about something else.";
 constexpr int kLongMonths = 6;
+constexpr int kLongRefund = 45;
 constexpr std::string_view kUntilRefund = "It may be the time until the refund.";
 constexpr std::string_view kOneWay = "The sentence speaks of one way back.";
 constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
@@ -74,6 +75,22 @@ bool is_listed(const Sentence& s) {
   while (begin > 0 && s.word(begin - 1) != "|") --begin;
   while (end < s.tokens.size() && s.word(end) != "|") ++end;
   return !part_of(s, begin, end).has_any(R::span, R::money, R::returns, R::refund);
+}
+
+/// "A voucher, valid for a year"
+bool is_validity(const Sentence& s, const PolicyMark& span) {
+  return word_between(clause_around(s, span), 0, static_cast<std::uint32_t>(s.tokens.size()),
+                      {"valid", "valable", "valables", "gultig", "geldig", "valido", "valida",
+                       "validos", "expire", "expires"}) &&
+         !s.has(R::returns);
+}
+
+/// "If you return it after 14 days but within 30": of what comes too late.
+bool is_late(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::span && one.begin > 0 &&
+           word_between(s, one.begin - 1, one.begin, {"after", "apres", "despues"});
+  });
 }
 
 /// "unless the goods are faulty"
@@ -203,7 +220,7 @@ bool ReturnRules::read_season(const Sentence& s) {
     const auto* word = last_before(s, R::until, day->begin);
     const bool close = word != nullptr && word->end + 3 >= day->begin;
     const bool upper = word_between(s, day->begin < 3 ? 0 : day->begin - 3, day->begin,
-                                    {"and", "und", "et", "en", "to", "-"});
+                                    {"and", "und", "et", "en", "to", "through", "-"});
     if (close && !(upper && days.size() > 2 && day != days.back())) until = day;
   }
   if (until == nullptr && days.size() != 2) return true;
@@ -266,6 +283,7 @@ void ReturnRules::read_spans(const Sentence& s) {
 
 void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_seen) {
   const PolicyMark& span = s.marks[index];
+  if (is_validity(s, span)) return;
   const auto* event = event_of(s, span);
   const auto* act = last_before(s, R::refund_act, span.begin);
   const auto* act_behind = next_after(s, R::refund_act, span.end);
@@ -281,13 +299,18 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   const bool bought = customers && event->value != "delivery";
   const bool received = customers && event->value == "delivery";
   const bool sent_back = s.has_any(R::returns, R::returnable);
-  if (ours || asked_refund_ || ((act_close || act_first) && !bought)) {
+  const bool lasts = event == nullptr && !s.marks.empty() && s.marks.front().role == R::refund &&
+                     word_between(s, s.marks.front().end, span.begin,
+                                  {"take", "takes", "dauert", "dauern", "duurt", "duren", "prend",
+                                   "prennent", "tarda", "tardan"});
+  if (ours || asked_refund_ || lasts || ((act_close || act_first) && !bought)) {
     if (s.has_any(R::refund, R::refund_act) || asked_refund_ || ours) {
       DaySpan time = span.span;
       if (time.min == time.max && span.open) time.min.reset();
       std::string doubt;
       if (received && !ours && (sent_back || !s.has(R::refund))) doubt = kUntilRefund;
       if (in_row_ && s.has(R::method)) doubt = kOneWay;
+      if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
       claim(s, "refund_within", value_text(time), doubt);
       if (received && sent_back && !asked_refund_ && span.span.min == span.span.max) {
         claim(s, "window",
@@ -299,7 +322,8 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   }
   const bool fixed = span.span.max && (!span.span.min || span.span.min == span.span.max);
   if (!fixed) return;
-  if (is_beyond(s, span) || read_send_back(s, span, window_seen)) return;
+  if (is_beyond(s, span)) return;
+  if (read_send_back(s, span, window_seen)) return;
   if (s.has(R::dispatch) && event == nullptr && !s.has(R::returns)) return;
   if (s.has(R::negation) && !s.has_any(R::can, R::need) && s.has(R::no_return)) return;
   ReturnWindow window{span.span.max, span.span.unit, {}};
@@ -326,6 +350,7 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   if (in_row_ && s.has(R::method) && event == nullptr) doubt = kOneWay;
   const bool told = asked_ || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
                     s.has_any(R::have, R::need, R::statutory);
+  if (is_late(s)) doubt = "It may be the time after which something else holds.";
   const bool years = window.unit == DayUnit::months && *window.count >= kLongMonths;
   if (!told && (years || unread_words(s) > (event == nullptr ? 1U : 3U))) doubt = kUnreadWords;
   claim(s, "window", value_text(window), doubt);
@@ -398,7 +423,8 @@ void ReturnRules::read_refund(const Sentence& s) {
     claim(s, "refund",
           offers_credit(s) && !s.has(R::only) ? "original payment, credit" : "original payment");
   } else if (credit_only || no_refund || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
-    claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit");
+    const std::string_view doubt = s.has(R::span) && is_late(s) ? kHedged : std::string_view{};
+    claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit", std::string(doubt));
   }
   // "we refund, without the delivery fee"
   const auto* outside = s.first(R::outside);
