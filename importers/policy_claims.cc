@@ -131,7 +131,17 @@ TermsReading PolicyClaims::resolve(const std::string& document) const {
   }
   for (auto& [field, group] : weak) stated.try_emplace(field, group);
   Resolver resolver(document);
-  for (const auto& [field, group] : stated) resolver.take(field, group);
+  for (const auto& [field, group] : stated) {
+    // who pays is contradicted, so how much is not sure either
+    const bool cost = field.starts_with("return.") && field.ends_with(".fee");
+    const auto payer =
+        cost ? stated.find(field.substr(0, field.size() - 3) + "paid_by") : stated.end();
+    if (payer != stated.end() && one_meaning(payer->second) == nullptr) {
+      for (const auto* claim : group) resolver.ask(*claim, "The policy says two things.", {});
+    } else {
+      resolver.take(field, group);
+    }
+  }
   for (const auto& claim : claims_) {
     if (!claim.doubt.empty()) resolver.ask(claim, claim.doubt, {});
   }

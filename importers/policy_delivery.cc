@@ -18,6 +18,7 @@ constexpr std::string_view kHedged = "It holds for some customers, orders or tim
 
 constexpr std::string_view kAside = "It stands under a heading about something else.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
+constexpr std::string_view kAddedTime = "The time comes on top of another one.";
 constexpr std::string_view kNegated = "The sentence says what is not so.";
 constexpr std::string_view kOnTrouble = "It may be the time after which to get in touch.";
 constexpr std::string_view kLong = "It is long for the time until dispatch.";
@@ -39,6 +40,25 @@ bool is_remark(const Sentence& s, std::uint32_t at) {
   if (end >= size || s.word(begin) != "(") return false;
   const auto inner = part_of(s, begin, end);
   return !has_fact(inner) && !inner.has_any(R::kind, R::region, R::next_day);
+}
+
+/// About customs or gift wrapping; "plus customs" only names them.
+bool is_other_service(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::other_service &&
+           !word_between(s, one.begin < 2 ? 0 : one.begin - 2, one.begin,
+                         {"zzgl", "zuzuglich", "plus", "excl", "excluding", "hors", "exclusief"});
+  });
+}
+
+/// "Islands: add 2 days"
+bool is_added_time(const Sentence& part, const PolicyMark& span) {
+  return word_between(part, span.begin < 3 ? 0 : span.begin - 3, span.begin,
+                      {"add", "additional", "extra", "plus", "zusatzlich", "zzgl", "zuzuglich",
+                       "ajoutez", "ajouter", "supplementaires", "sumar", "anadir"}) ||
+         word_between(part, span.end, span.end + 2,
+                      {"more", "extra", "longer", "langer", "langer", "mehr", "supplementaires",
+                       "adicionales"});
 }
 
 /// "Gift boxes: 2.50": a list names something that was not understood.
@@ -199,7 +219,7 @@ void DeliveryRules::leave_out_asides(std::vector<Clause>& clauses) {
 }
 
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
-  if (s.has_any(R::example, R::other_service)) return;
+  if (s.has(R::example) || is_other_service(s)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (aside_) doubt_ = kAside;
@@ -328,6 +348,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     const auto* from = last_before(clause.part, R::from, mark.begin);
     const bool shortest = from != nullptr && from->end == mark.begin && span.min == span.max;
     std::string doubt(shortest ? kShortest : std::string_view{});
+    if (is_added_time(clause.part, mark)) doubt = kAddedTime;
     const auto* no = last_before(clause.part, R::negation, mark.begin);
     if (no != nullptr && clause.part.word(no->begin) != "noch") doubt = kNegated;
     if (s.has(R::tell) && !clause.part.has_any(R::delivery, R::kind)) doubt = kOnTrouble;

@@ -275,8 +275,11 @@ bool goes_on(std::string_view before, std::string_view next) {
   const char last = before.back();
   const bool ended = last == '.' || last == ':' || last == '!' || last == '?' || last == ';';
   const char first = next.front();
+  const auto byte = static_cast<unsigned char>(first);
+  const bool capital =
+      byte == 0xC3 && next.size() > 1 && static_cast<unsigned char>(next[1]) < 0xA0;
   return !ended && ((first >= 'a' && first <= 'z') || is_ascii_digit(first) || first == '(' ||
-                    static_cast<unsigned char>(first) >= 0x80);
+                    (byte >= 0x80 && !capital));
 }
 
 /// Cuts the mark or the number of a list item off.

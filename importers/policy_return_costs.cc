@@ -30,7 +30,7 @@ bool has_unread_way(const Sentence& part) {
       "that",    "this",      "diesem",  "der",   "dem",   "den",      "la",       "le",
       "les",     "cost",      "no",      "total", "uk",    "addition", "rekening", "cover",
       "pay",     "parcel",    "package", "paket", "colis", "pakket",   "box",      "label",
-      "etikett", "etiquette", "use",     "using", "our"};
+      "etikett", "etiquette", "use",     "using", "our",   "hohe"};
   for (std::uint32_t at = 0; at + 1 < part.tokens.size(); ++at) {
     if (std::find(std::begin(kLeads), std::end(kLeads), part.word(at)) == std::end(kLeads))
       continue;
@@ -77,7 +77,9 @@ struct ReturnRules::CostGroup {
     negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
     returns = returns || part.has_any(R::returns, R::final_sale, R::no_return, R::return_form);
     unread = unread || (part.has_any(R::free, R::money) && has_unread_way(part)) ||
-             (part.has(R::kind) && !part.has(R::method));
+             (part.has(R::kind) && !part.has(R::method)) ||
+             word_between(part, 0, static_cast<std::uint32_t>(part.tokens.size()),
+                          {"dort", "daar", "alli"});
     threshold = threshold || (part.has(R::money) && part.has_any(R::over, R::order, R::or_more));
     for (const auto& mark : part.marks) {
       const bool starts =
@@ -206,7 +208,13 @@ void ReturnRules::read_costs(const Sentence& s) {
   }
   const bool named = std::any_of(groups.begin(), groups.end(),
                                  [](const CostGroup& one) { return !one.methods.empty(); });
+  // "You pay to us, we pay back to you"
+  const bool both = std::any_of(groups.begin(), groups.end(),
+                                [](const CostGroup& one) { return one.payer == "customer"; }) &&
+                    std::any_of(groups.begin(), groups.end(),
+                                [](const CostGroup& one) { return one.payer == "shop"; });
   for (auto& group : groups) {
+    group.unread = group.unread || both;
     group.unnamed = named && group.methods.empty() && !group.returns;
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }

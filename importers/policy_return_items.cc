@@ -38,7 +38,11 @@ bool offers_instead(const Sentence& s) {
 /// "Gift cards and items reduced by 30%": a share says which of the items next to it.
 bool has_share(const Sentence& s, const PolicyMark& item) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  if (word_between(s, 0, size, {"half", "halfte", "moitie", "helft", "mitad"})) return true;
+  const bool some =
+      word_between(s, 0, size,
+                   {"half", "halfte", "moitie", "helft", "mitad", "stark", "heavily", "fortement",
+                    "sterk", "smell", "smells", "smelling", "riecht", "ruikt", "huele"});
+  if (some) return true;
   const auto* share = s.first(R::share);
   if (share == nullptr) return false;
   const bool before = item.end <= share->begin;
@@ -81,18 +85,19 @@ bool is_before_relative(const Sentence& s, const PolicyMark& item) {
   const auto* seal = next_after(s, R::seal, item.end);
   const auto* last = seal == nullptr ? nullptr : last_before(s, R::item, seal->begin);
   return last != nullptr && last->begin > item.begin &&
-         word_between(s, last->end, last->end + 1, {"that", "which", "die", "qui"});
+         (seal->begin == last->end ||
+          word_between(s, last->end, last->end + 1, {"that", "which", "die", "qui"}));
 }
 
 /// "jewellery with an engraving"
 bool is_narrowed(const Sentence& s, const PolicyMark& item) {
   static constexpr std::string_view kWords[] = {"for",  "with", "fur",  "furs", "mit", "met",
                                                 "voor", "pour", "avec", "con",  "para"};
+  if (is_before_relative(s, item)) return true;
   const bool sealed = next_after(s, R::seal, item.end) != nullptr &&
                       next_after(s, R::seal, item.end)->begin <= item.end + 3;
   if (sealed) return false;
-  return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords) ||
-         is_before_relative(s, item);
+  return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords);
 }
 
 /// What the sentence says about one of its items; nothing if it only mentions it.
@@ -221,10 +226,12 @@ void ReturnRules::read_needs(const Sentence& s) {
                                     {"shown", "stated", "printed", "listed", "angegeben", "indique",
                                      "indiquee", "vermeld", "indicada"});
     if (named) continue;
+    // "Print a label from our returns portal"
+    const bool printed = mark.value == to_string(ReturnCondition::request_first) && s.has(R::label);
     const bool soft = wish != nullptr && wish->end + 5 >= mark.begin &&
                       !between(s, R::need, wish->end, mark.begin);
     claim(s, fmt::format("needs.{}", mark.value), value_text(!waived),
-          soft ? "It is a wish, not a condition." : std::string{});
+          soft || printed ? "It may be a wish, not a condition." : std::string{});
   }
 }
 

@@ -259,7 +259,9 @@ bool ReturnRules::read_season(const Sentence& s) {
     const Day over{date::year{*last->year} / date::month{last->month} / date::day{last->day}};
     if (over < *frame_.observed) doubt = "These dates are over.";
   }
-  if (!s.has_any(R::season, R::event)) doubt = "It is not said what the date is about.";
+  if (!s.has_any(R::season, R::event) || (bought.empty() && !s.has(R::season))) {
+    doubt = "It is not said what the date is about.";
+  }
   const bool both = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
                                  {"between", "zwischen", "entre", "tussen"});
   if (both && bought.size() == 1) doubt = "Only one of the two dates was understood.";
@@ -292,8 +294,12 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   const bool return_left = last_before(s, R::returns, span.begin) != nullptr;
   const auto* exchange = act == nullptr ? nullptr : last_before(s, R::exchange, act->begin);
   const bool exchange_or = exchange != nullptr && exchange->end + 2 >= act->begin;
-  const bool act_close =
-      act != nullptr && !exchange_or && !between(s, R::returns, act->end, span.begin);
+  // "can be returned for a refund within 14 days"
+  const bool for_refund = act != nullptr && act->begin > 0 &&
+                          s.has_any(R::returns, R::returnable) &&
+                          word_between(s, act->begin - 1, act->begin, {"a", "full"});
+  const bool act_close = act != nullptr && !exchange_or && !for_refund &&
+                         !between(s, R::returns, act->end, span.begin);
   const bool act_first =
       act_behind != nullptr && !return_left && !between(s, R::returns, span.end, act_behind->begin);
   const bool bought = customers && event->value != "delivery";
@@ -337,7 +343,7 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   }
   const bool about = s.has_any(R::returns, R::exchange, R::need, R::event, R::returnable) ||
                      s.has_any(R::refund, R::refund_act, R::tell, R::method) ||
-                     s.has(R::statutory) || asked_;
+                     s.has_any(R::statutory, R::have) || asked_;
   std::string doubt;
   if (open) doubt = "It is not clear from when it is counted.";
   if (event == nullptr && !asked_ && s.has_any(R::refund, R::refund_act) &&
@@ -350,6 +356,10 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   if (in_row_ && s.has(R::method) && event == nullptr) doubt = kOneWay;
   const bool told = asked_ || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
                     s.has_any(R::have, R::need, R::statutory);
+  // "We cannot refund it but swap it within 7 days"
+  const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&
+                    s.has_any(R::negation, R::no_return);
+  if (swap) doubt = "It may be the time for an exchange alone.";
   if (is_late(s)) doubt = "It may be the time after which something else holds.";
   const bool years = window.unit == DayUnit::months && *window.count >= kLongMonths;
   if (!told && (years || unread_words(s) > (event == nullptr ? 1U : 3U))) doubt = kUnreadWords;
@@ -456,6 +466,9 @@ void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) 
 }
 void ReturnRules::read_rest(const Sentence& s) {
   const auto* exchange = s.first(R::exchange);
+  if (exchange != nullptr && s.word(exchange->end) == ":") {
+    if (const auto* next = next_after(s, R::exchange, exchange->end)) exchange = next;
+  }
   if (exchange != nullptr && !s.has_any(R::item, R::day)) {
     const auto clause = clause_around(s, *exchange);
     const bool no = clause.has_any(R::negation, R::no_return, R::final_sale);
