@@ -129,8 +129,19 @@ TermsReading PolicyClaims::resolve(const std::string& document) const {
   for (const auto& claim : claims_) {
     if (claim.doubt.empty()) (claim.weak ? weak : stated)[claim.field].push_back(&claim);
   }
-  for (auto& [field, group] : weak) stated.try_emplace(field, group);
   Resolver resolver(document);
+  for (auto& [field, group] : weak) {
+    if (stated.contains(field)) continue;
+    // "next day" by name, and a sentence in doubt that says otherwise
+    const bool doubted = std::any_of(claims_.begin(), claims_.end(), [&](const PolicyClaim& one) {
+      return one.field == field && !one.doubt.empty() && one.text != group.front()->text;
+    });
+    if (doubted) {
+      for (const auto* claim : group) resolver.ask(*claim, "The policy says two things.", {});
+    } else {
+      stated.emplace(field, group);
+    }
+  }
   for (const auto& [field, group] : stated) {
     // who pays is contradicted, so how much is not sure either
     const bool cost = field.starts_with("return.") && field.ends_with(".fee");

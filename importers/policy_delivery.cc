@@ -19,6 +19,7 @@ constexpr std::string_view kHedged = "It holds for some customers, orders or tim
 constexpr std::string_view kAside = "It stands under a heading about something else.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::string_view kAddedTime = "The time comes on top of another one.";
+constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 constexpr std::string_view kNegated = "The sentence says what is not so.";
 constexpr std::string_view kOnTrouble = "It may be the time after which to get in touch.";
 constexpr std::string_view kLong = "It is long for the time until dispatch.";
@@ -294,13 +295,7 @@ bool until_dispatch(const PolicySentence& s, const PolicySentence& part, const P
   dispatch = dispatch || (!counted && later != nullptr && later->begin <= mark.end + 8 &&
                           !between(part, R::delivery, mark.end, later->begin) &&
                           !between(part, R::span, mark.end, later->begin));
-  const bool understood =
-      std::none_of(part.tokens.begin(), part.tokens.end(), [&](const auto& token) {
-        const auto at = static_cast<std::uint32_t>(&token - part.tokens.data());
-        return token.word.size() > 4 && is_ascii_letter(token.word[0]) &&
-               std::none_of(part.marks.begin(), part.marks.end(),
-                            [&](const PolicyMark& one) { return one.begin <= at && at < one.end; });
-      });
+  const bool understood = unread_words(part) == 0;
   const bool elsewhere = !counted && s.first(R::dispatch) != nullptr && understood;
   return dispatch || (elsewhere && !part.has_any(R::kind) && !part.has(R::delivery));
 }
@@ -349,6 +344,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     const bool shortest = from != nullptr && from->end == mark.begin && span.min == span.max;
     std::string doubt(shortest ? kShortest : std::string_view{});
     if (is_added_time(clause.part, mark)) doubt = kAddedTime;
+    if (clause.part.has(R::item)) doubt = kSomeItems;
     const auto* no = last_before(clause.part, R::negation, mark.begin);
     if (no != nullptr && clause.part.word(no->begin) != "noch") doubt = kNegated;
     if (s.has(R::tell) && !clause.part.has_any(R::delivery, R::kind)) doubt = kOnTrouble;

@@ -53,6 +53,7 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
 
 /// "an additional 3.00", "3.00 extra"
 bool is_added(const Sentence& part, std::uint32_t at) {
+  if (at > 0 && part.word(at - 1) == "+") return true;
   return word_between(part, at < 3 ? 0 : at - 3, at + 4,
                       {"additional", "extra", "zusatzlich", "zusatzliche", "zusatzlichen",
                        "supplementaire", "supplementaires", "adicional", "adicionales"});

@@ -40,13 +40,15 @@ bool is_bare_number(std::string_view text) {
 /// What a header says about the bare numbers below it: a sign of money or a unit of days.
 std::string completed(const std::string& cell, const std::string& header) {
   if (!is_bare_number(cell)) return cell;
+  std::string lower = header;
+  std::transform(lower.begin(), lower.end(), lower.begin(), ascii_lower);
   for (const std::string_view sign : {"£", "€", "$", "GBP", "EUR", "CHF", "USD"}) {
     if (header.find(sign) != header.npos && cell.find(sign) == cell.npos) {
       return std::string(sign) + " " + cell;
     }
   }
-  const bool days = header.find("day") != header.npos || header.find("tage") != header.npos ||
-                    header.find("jours") != header.npos || header.find("dagen") != header.npos;
+  const bool days = lower.find("day") != lower.npos || lower.find("tage") != lower.npos ||
+                    lower.find("jours") != lower.npos || lower.find("dagen") != lower.npos;
   return days && cell.find_first_of("£€$") == cell.npos ? cell + " " + header : cell;
 }
 

@@ -156,7 +156,8 @@ void ReturnRules::open_section(const Sentence& heading) {
 void ReturnRules::read_costs(const Sentence& s) {
   const bool way_back =
       s.has(R::payer) && s.has_any(R::returns, R::return_form, R::method) && !s.has(R::refund);
-  if (s.has_any(R::restocking, R::item) || (s.has(R::first_delivery) && !way_back)) return;
+  if (s.has_any(R::restocking, R::item)) return;
+  const bool sent_apart = s.has(R::first_delivery) && !way_back;
   // "If you swap it, the postage is on us": nothing is said of what is sent back for good
   const auto* exchange = s.first(R::exchange);
   const bool of_exchange = exchange != nullptr && section_.empty() &&
@@ -171,6 +172,7 @@ void ReturnRules::read_costs(const Sentence& s) {
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const bool speaks = parts[i].has(R::method) || states_cost(parts[i]);
     if (!speaks) continue;
+    if (sent_apart && (parts[i].has(R::first_delivery) || !parts[i].has(R::return_form))) continue;
     // "an exchange is free": of another way
     if (parts[i].has(R::exchange) && !parts[i].has(R::returns) && groups.back().cost) continue;
     const bool later = std::any_of(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),

@@ -125,12 +125,23 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   const bool of_last =
       last != nullptr && last->begin > item.begin &&
       word_between(s, last->end, last->end + 1, {"with", "mit", "avec", "met", "con"});
+  // "Hats, and goods which have been opened": of the goods
+  bool of_others = false;
+  for (auto at = item.end; seal != nullptr && at + 1 < seal->begin; ++at) {
+    of_others =
+        of_others ||
+        (is_joint(s, at) &&
+         word_between(s, at + 1, at + 2,
+                      {"products", "items", "articles", "goods", "artikel", "waren", "produkte",
+                       "produits", "artikelen", "producten", "productos", "articulos"}));
+  }
   // "tights, opened cosmetics": of the item behind it
   const bool of_next =
       seal != nullptr && std::any_of(s.marks.begin(), s.marks.end(), [&](const auto& one) {
         return one.role == R::item && one.begin == seal->end && &one != &item;
       });
-  if (seal != nullptr && !other_between && !refused_first && !of_one && !of_last && !of_next) {
+  if (seal != nullptr && !other_between && !refused_first && !of_one && !of_last && !of_others &&
+      !of_next) {
     return ItemRule::unopened_only;
   }
   // "Do not send back with a broken seal: .."
@@ -156,6 +167,13 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   const bool refused = only_faulty || refusal != nullptr || later != nullptr || in_list ||
                        left_out || (no_money && !s.has(R::outside));
   if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
+    const auto* credit = s.first(R::credit);
+    const auto* swap = credit == nullptr ? nullptr : last_before(s, R::exchange, credit->begin);
+    // "exchanged for a credit note"
+    const bool for_credit =
+        swap != nullptr && credit->begin <= swap->end + 3 &&
+        word_between(s, swap->end, credit->begin, {"for", "contre", "gegen", "tegen", "por"});
+    if (for_credit) return ItemRule::credit_only;
     if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
     return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
   }

@@ -95,8 +95,9 @@ bool is_late(const Sentence& s) {
 
 /// "unless the goods are faulty"
 bool is_exception(const Sentence& s, const PolicyMark& faulty) {
-  return word_between(s, faulty.begin < 6 ? 0 : faulty.begin - 6, faulty.begin,
-                      {"unless", "except", "sauf", "ausser", "tenzij", "behalve", "denn"});
+  return word_between(
+      s, faulty.begin < 6 ? 0 : faulty.begin - 6, faulty.begin,
+      {"unless", "except", "sauf", "ausser", "tenzij", "behalve", "denn", "hors", "salvo"});
 }
 
 }  // namespace
@@ -126,7 +127,29 @@ void ReturnRules::read_row(const Sentence& s, const Sentence& header) {
   asked_refund_ = false;
 }
 
+namespace {
+
+/// "From here returns are free; customers abroad pay for them": where the places part.
+std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  for (std::uint32_t at = 0; at < size; ++at) {
+    if (s.word(at) != ";") continue;
+    const auto* before = last_before(s, R::region, at);
+    const auto* after = next_after(s, R::region, at);
+    const bool part = before != nullptr && after != nullptr &&
+                      is_home(before->value, frame) != is_home(after->value, frame);
+    if (part) return at;
+  }
+  return 0;
+}
+
+}  // namespace
+
 void ReturnRules::read(const Sentence& s, bool goes_on) {
+  if (const auto border = place_border(s, frame_); border > 0) {
+    read(part_of(s, 0, border), goes_on);
+    return read(part_of(s, border + 1, static_cast<std::uint32_t>(s.tokens.size())), true);
+  }
   if (!goes_on) methods_.clear();
   if (s.has(R::example)) return;
   const auto* faulty = s.first(R::faulty);
@@ -461,8 +484,13 @@ void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) 
       part.has_any(R::negation, R::outside, R::no_return) || plain ||
       (fee != nullptr &&
        word_between(part, 0, fee->begin, {"minus", "less", "abzuglich", "zuzuglich", "exclude"}));
-  claim(s, "delivery_refunded", value_text(!excluded),
-        part.has(R::money) ? "The sentence names an amount too." : std::string{});
+  std::string doubt = part.has(R::money) ? "The sentence names an amount too." : "";
+  const bool partial =
+      word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                   {"partial", "partially", "partiel", "partielle", "teilweise", "teilrucksendung",
+                    "gedeeltelijk", "gedeeltelijke", "parcial"});
+  if (partial) doubt = kHedged;
+  claim(s, "delivery_refunded", value_text(!excluded), doubt);
 }
 void ReturnRules::read_rest(const Sentence& s) {
   const auto* exchange = s.first(R::exchange);
