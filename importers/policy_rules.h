@@ -62,6 +62,10 @@ class ReturnRules {
   void read_needs(const PolicySentence& sentence);
   bool read_season(const PolicySentence& sentence);
   void read_spans(const PolicySentence& sentence);
+  bool read_refund_time(const PolicySentence& sentence, const PolicyMark& span,
+                        const PolicyMark* event);
+  std::string doubt_of_window(const PolicySentence& sentence, const PolicyMark& span,
+                              const PolicyMark* event) const;
   void read_span(const PolicySentence& sentence, std::size_t mark, bool& window_seen);
   void read_costs(const PolicySentence& sentence);
   void claim_group(const PolicySentence& sentence, const CostGroup& group);

@@ -146,6 +146,14 @@ inline bool is_beyond(const PolicySentence& s, const PolicyMark& span) {
                                {"no", "not", "nicht", "pas", "niet"});
 }
 
+/// "If you return it after 14 days but within 30": of what comes too late.
+inline bool is_late(const PolicySentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == PolicyRole::span && one.begin > 0 &&
+           word_between(s, one.begin - 1, one.begin, {"after", "apres", "despues"});
+  });
+}
+
 /// How many words are neither part of a mark nor plain: what the sentence says beside what was
 /// understood.
 inline std::size_t unread_words(const PolicySentence& s) {
