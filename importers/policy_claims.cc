@@ -130,17 +130,15 @@ TermsReading PolicyClaims::resolve(const std::string& document) const {
     if (claim.doubt.empty()) (claim.weak ? weak : stated)[claim.field].push_back(&claim);
   }
   Resolver resolver(document);
-  for (auto& [field, group] : weak) {
-    if (stated.contains(field)) continue;
+  for (const auto& one : weak) {
+    if (stated.contains(one.first)) continue;
     // "next day" by name, and a sentence in doubt that says otherwise
-    const bool doubted = std::any_of(claims_.begin(), claims_.end(), [&](const PolicyClaim& one) {
-      return one.field == field && !one.doubt.empty() && one.text != group.front()->text;
+    const auto* named = one.second.front();
+    const bool doubted = std::any_of(claims_.begin(), claims_.end(), [&](const PolicyClaim& other) {
+      return other.field == named->field && !other.doubt.empty() && other.text != named->text;
     });
-    if (doubted) {
-      for (const auto* claim : group) resolver.ask(*claim, "The policy says two things.", {});
-    } else {
-      stated.emplace(field, group);
-    }
+    if (!doubted) stated.insert(one);
+    if (doubted) resolver.ask(*named, "The policy says two things.", {});
   }
   for (const auto& [field, group] : stated) {
     // who pays is contradicted, so how much is not sure either

@@ -129,15 +129,14 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
       (group.free && !group.negated) || (group.payer == "shop" && !group.negated);
   for (const auto& place : places) {
     const bool nothing = group.fees.size() == 1 && group.fees.front().minor == 0;
-    if (nothing) {
+    const bool free = group.fees.empty() && shop_pays && group.payer != "customer";
+    if (nothing || free) {
       claim_free(s, place, doubt);
-    } else if (!group.fees.empty() && group.fees.size() == 1 && !(group.free && !group.negated)) {
+    } else if (group.fees.size() == 1 && !(group.free && !group.negated)) {
       claim(s, place + "paid_by", "customer", doubt);
       claim(s, place + "fee", value_text(group.fees.front()), doubt);
     } else if (!group.fees.empty()) {
       claim(s, place + "fee", value_text(group.fees.front()), "Several costs stand side by side.");
-    } else if (shop_pays && group.payer != "customer") {
-      claim_free(s, place, doubt);
     } else if (group.free || group.payer == "shop" || !group.negated) {
       claim(s, place + "paid_by", "customer", doubt);
     }
@@ -153,21 +152,25 @@ void ReturnRules::open_section(const Sentence& heading) {
   }
 }
 
-void ReturnRules::read_costs(const Sentence& s) {
+namespace {
+
+/// "If you swap it, the postage is on us": nothing is said of what is sent back for good.
+bool is_of_exchange(const Sentence& s) {
+  const auto* exchange = s.first(R::exchange);
+  return exchange != nullptr && !s.has_any(R::returns, R::return_form, R::method) &&
+         std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+           return one.role == R::payer && one.end <= exchange->begin;
+         });
+}
+
+}  // namespace
+
+/// The parts of the sentence that share a cost.
+std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
+  const auto parts = parts_of(s);
   const bool way_back =
       s.has(R::payer) && s.has_any(R::returns, R::return_form, R::method) && !s.has(R::refund);
-  if (s.has_any(R::restocking, R::item)) return;
   const bool sent_apart = s.has(R::first_delivery) && !way_back;
-  // "If you swap it, the postage is on us": nothing is said of what is sent back for good
-  const auto* exchange = s.first(R::exchange);
-  const bool of_exchange = exchange != nullptr && section_.empty() &&
-                           !s.has_any(R::returns, R::return_form, R::method) &&
-                           std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-                             return one.role == R::payer && one.end <= exchange->begin;
-                           });
-  if (of_exchange) return;
-  const auto parts = parts_of(s);
-  const auto earlier = std::exchange(methods_, {});
   std::vector<CostGroup> groups(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const bool speaks = parts[i].has(R::method) || states_cost(parts[i]);
@@ -194,6 +197,14 @@ void ReturnRules::read_costs(const Sentence& s) {
                         parts[i - 1].has_any(R::returns, R::return_form);
     groups.back().returns = groups.back().returns || headed;
   }
+  return groups;
+}
+
+void ReturnRules::read_costs(const Sentence& s) {
+  if (s.has_any(R::restocking, R::item)) return;
+  if (section_.empty() && is_of_exchange(s)) return;
+  const auto earlier = std::exchange(methods_, {});
+  auto groups = groups_of(s);
   const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
                                  (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||
                                  !section_.empty();

@@ -59,22 +59,22 @@ bool judges(const Sentence& part) {
 /// Where two things are said of different items: "Tights cannot come back, and sale items are for
 /// exchange only". Otherwise the whole sentence.
 std::vector<Sentence> judgements_of(const Sentence& s) {
+  std::vector<Sentence> result;
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  std::uint32_t begin = 0;
   for (std::uint32_t at = 1; at + 1 < size; ++at) {
-    const bool stop = s.word(at) == ";" || (s.word(at) == "," && is_joint(s, at + 1)) ||
-                      (s.word(at) == "," && s.word(at - 1) != ",");
-    if (!stop) continue;
-    const auto before = part_of(s, 0, at);
+    if (s.word(at) != ";" && s.word(at) != ",") continue;
+    const auto before = part_of(s, begin, at);
     const auto after = part_of(s, at + 1, size);
     const auto* item = after.first(R::item);
     const bool own = item != nullptr && last_before(after, R::no_return, item->begin) == nullptr &&
                      item->begin <= 3;
     if (!judges(before) || !judges(after) || !own) continue;
-    auto rest = judgements_of(after);
-    rest.insert(rest.begin(), before);
-    return rest;
+    result.push_back(before);
+    begin = at + 1;
   }
-  return {s};
+  result.push_back(part_of(s, begin, size));
+  return result;
 }
 
 constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
@@ -100,6 +100,46 @@ bool is_narrowed(const Sentence& s, const PolicyMark& item) {
   return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords);
 }
 
+/// "Hats, and goods which have been opened": of the goods.
+bool is_of_others(const Sentence& s, const PolicyMark& item, const PolicyMark& seal) {
+  for (auto at = item.end; at + 1 < seal.begin; ++at) {
+    const bool goods =
+        is_joint(s, at) &&
+        word_between(s, at + 1, at + 2,
+                     {"products", "items", "articles", "goods", "artikel", "waren", "produkte",
+                      "produits", "artikelen", "producten", "productos", "articulos"});
+    if (goods) return true;
+  }
+  return false;
+}
+
+/// Whether the seal named behind the item is of this item.
+bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& seal) {
+  const auto* next = next_after(s, R::item, item.end);
+  const bool more = next != nullptr && next->begin < seal.begin;
+  if (more && word_between(s, item.end, next->begin, {"that", "which", "die", "qui"})) return false;
+  // "Tights cannot be returned, and swimwear only with its strip"
+  const PolicyMark* later = next_after(s, R::no_return, item.end);
+  if (later == nullptr) later = next_after(s, R::final_sale, item.end);
+  const bool refused_first = more && later != nullptr && later->begin < seal.begin &&
+                             word_between(s, later->end, seal.begin, {",", ";", "while", "and"});
+  if (refused_first) return false;
+  // "swimwear without its strip": speaks of the item before it alone
+  const bool of_one = more && word_between(s, seal.begin < 3 ? 0 : seal.begin - 3, seal.begin,
+                                           {"without", "ohne", "sans", "zonder", "sin", "waarvan",
+                                            "dont", "deren", "dessen", "whose"});
+  // "underwear, swimwear with the strip removed": of the one before "with"
+  const auto* last = last_before(s, R::item, seal.begin);
+  const bool of_last =
+      last != nullptr && last->begin > item.begin &&
+      word_between(s, last->end, last->end + 1, {"with", "mit", "avec", "met", "con"});
+  // "tights, opened cosmetics": of the item behind it
+  const bool of_next = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::item && one.begin == seal.end;
+  });
+  return !of_one && !of_last && !of_next && !is_of_others(s, item, seal);
+}
+
 /// What the sentence says about one of its items; nothing if it only mentions it.
 std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool in_list) {
   const PolicyMark* refusal = last_before(s, R::no_return, item.begin);
@@ -108,42 +148,7 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   if (later == nullptr) later = next_after(s, R::final_sale, item.end);
   const PolicyMark* seal = next_after(s, R::seal, item.end);
   const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
-  const PolicyMark* next_item = next_after(s, R::item, item.end);
-  const bool other_between =
-      next_item != nullptr && seal != nullptr && next_item->begin < seal->begin &&
-      word_between(s, item.end, next_item->begin, {"that", "which", "die", "qui"});
-  const bool refused_first = later != nullptr && seal != nullptr && later->begin < seal->begin &&
-                             word_between(s, later->end, seal->begin, {",", ";", "while", "and"}) &&
-                             next_item != nullptr && next_item->begin < seal->begin;
-  // "swimwear without its strip": speaks of the item before it alone
-  const bool of_one = seal != nullptr && next_item != nullptr && next_item->begin < seal->begin &&
-                      word_between(s, seal->begin < 3 ? 0 : seal->begin - 3, seal->begin,
-                                   {"without", "ohne", "sans", "zonder", "sin", "waarvan", "dont",
-                                    "deren", "dessen", "whose"});
-  // "underwear, swimwear with the strip removed": of the one before "with"
-  const auto* last = seal == nullptr ? nullptr : last_before(s, R::item, seal->begin);
-  const bool of_last =
-      last != nullptr && last->begin > item.begin &&
-      word_between(s, last->end, last->end + 1, {"with", "mit", "avec", "met", "con"});
-  // "Hats, and goods which have been opened": of the goods
-  bool of_others = false;
-  for (auto at = item.end; seal != nullptr && at + 1 < seal->begin; ++at) {
-    of_others =
-        of_others ||
-        (is_joint(s, at) &&
-         word_between(s, at + 1, at + 2,
-                      {"products", "items", "articles", "goods", "artikel", "waren", "produkte",
-                       "produits", "artikelen", "producten", "productos", "articulos"}));
-  }
-  // "tights, opened cosmetics": of the item behind it
-  const bool of_next =
-      seal != nullptr && std::any_of(s.marks.begin(), s.marks.end(), [&](const auto& one) {
-        return one.role == R::item && one.begin == seal->end && &one != &item;
-      });
-  if (seal != nullptr && !other_between && !refused_first && !of_one && !of_last && !of_others &&
-      !of_next) {
-    return ItemRule::unopened_only;
-  }
+  if (seal != nullptr && is_of_seal(s, item, *seal)) return ItemRule::unopened_only;
   // "Do not send back with a broken seal: .."
   const bool headed = seal_before != nullptr && refusal != nullptr &&
                       word_between(s, seal_before->end, item.begin, {":"}) &&

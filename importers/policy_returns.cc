@@ -75,7 +75,8 @@ void ReturnRules::read_row(const Sentence& s, const Sentence& header) {
 
 namespace {
 
-/// "From here returns are free; customers abroad pay for them": where the places part.
+/// "From here returns are free; customers abroad pay for them": where the places part, the end
+/// where they do not.
 std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   for (std::uint32_t at = 0; at < size; ++at) {
@@ -86,16 +87,20 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
                       is_home(before->value, frame) != is_home(after->value, frame);
     if (part) return at;
   }
-  return 0;
+  return size;
 }
 
 }  // namespace
 
 void ReturnRules::read(const Sentence& s, bool goes_on) {
-  if (const auto border = place_border(s, frame_); border > 0) {
-    read(part_of(s, 0, border), goes_on);
-    return read(part_of(s, border + 1, static_cast<std::uint32_t>(s.tokens.size())), true);
-  }
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  const auto border = place_border(s, frame_);
+  if (border == size) return read_part(s, goes_on);
+  read_part(part_of(s, 0, border), goes_on);
+  read_part(part_of(s, border + 1, size), true);
+}
+
+void ReturnRules::read_part(const Sentence& s, bool goes_on) {
   if (!goes_on) methods_.clear();
   if (s.has(R::example)) return;
   const auto* faulty = s.first(R::faulty);

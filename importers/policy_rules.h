@@ -53,6 +53,7 @@ class ReturnRules {
              std::string doubt = {});
   void set_region(const PolicySentence& sentence);
   void answer_payer(const PolicySentence& question, const PolicySentence& answer);
+  void read_part(const PolicySentence& sentence, bool goes_on);
   void read_legal(const PolicySentence& sentence);
   bool read_start(const PolicySentence& sentence);
   bool read_send_back(const PolicySentence& sentence, const PolicyMark& span, bool window_seen);
@@ -68,6 +69,7 @@ class ReturnRules {
                               const PolicyMark* event) const;
   void read_span(const PolicySentence& sentence, std::size_t mark, bool& window_seen);
   void read_costs(const PolicySentence& sentence);
+  static std::vector<CostGroup> groups_of(const PolicySentence& sentence);
   void claim_group(const PolicySentence& sentence, const CostGroup& group);
   void claim_free(const PolicySentence& sentence, std::string_view prefix,
                   const std::string& doubt);
