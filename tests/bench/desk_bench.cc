@@ -11,12 +11,14 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <functional>
 #include <optional>
 #include <string>
 #include <thread>
 #include <vector>
 
 #include "tests/bench/invented_line.h"
+#include "tracker/app/pick_desk.h"
 #include "tracker/app/pipeline.h"
 #include "tracker/app/terms_desk.h"
 #include "tracker/desk/desk_server.h"
@@ -63,11 +65,24 @@ void keep_terms_of(Book& book, int shop) {
   type_terms(book, record, *parse_day("2026-01-05"), std::get<std::vector<TermsValue>>(fields));
 }
 
+/// A dress of shop-007's latest capture, and a capture of that shop.
+std::string line_code() { return bench::invented_line(8, 25).code; }
+constexpr int kCaptureOfShop = 8 * kCaptures;
+
+void keep_a_pick(Book& book) {
+  PickWish wish;
+  wish.shop = "shop-007";
+  wish.line = line_code();
+  wish.on = *parse_day("2026-10-01");
+  if (!std::holds_alternative<FollowedPick>(keep_pick(book, wish))) std::abort();
+}
+
 /// The book is kept in the temporary folder for the next time; its folder is named by what it
 /// holds.
 std::string prepared_book() {
-  const fs::path folder = fs::temp_directory_path() /
-                          fmt::format("rangebook-desk-bench-{}x{}x{}", kShops, kCaptures, kLines);
+  const fs::path folder =
+      fs::temp_directory_path() /
+      fmt::format("rangebook-desk-bench-{}x{}x{}-pick", kShops, kCaptures, kLines);
   const fs::path book_file = folder / "bench.rangebook";
   if (fs::exists(folder / "complete")) return book_file.string();
   fs::remove_all(folder);
@@ -88,6 +103,7 @@ std::string prepared_book() {
     }
     keep_terms_of(book, shop);
   }
+  keep_a_pick(book);
   std::ofstream(folder / "complete") << "\n";
   return book_file.string();
 }
@@ -97,11 +113,11 @@ class Open {
  public:
   Open() : desk_(prepared_book(), ""), server_(desk_, 0) {
     threads_.emplace_back([this] { server_.serve(); });
+    plain_.set_tcp_nodelay(true);
     plain_port_ = plain_.bind_to_any_port("127.0.0.1");
     plain_.Get("/static", [](const httplib::Request&, httplib::Response& answer) {
       answer.set_content(std::string(20'000, 'x'), "text/html; charset=utf-8");
     });
-    plain_.set_tcp_nodelay(true);
     threads_.emplace_back([this] { plain_.listen_after_bind(); });
     while (!plain_.is_running()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
     const std::string entrance = server_.entrance();
@@ -110,6 +126,7 @@ class Open {
     if (!entered) std::abort();
     cookie_ = entered->get_header_value("Set-Cookie");
     cookie_ = cookie_.substr(0, cookie_.find(';'));
+    hold_an_upload();
   }
   ~Open() {
     server_.stop();
@@ -118,6 +135,8 @@ class Open {
   }
   Open(const Open&) = delete;
   Open& operator=(const Open&) = delete;
+
+  const std::string& held() const { return held_; }
 
   httplib::Client visitor(bool plain) const {
     httplib::Client client("127.0.0.1", plain ? plain_port_ : server_.port());
@@ -129,12 +148,20 @@ class Open {
   }
 
  private:
+  void hold_an_upload() {
+    for (const HeldUpload& old : desk_.held().all()) desk_.held().drop(old);
+    const auto upload = desk_.held().hold({{"documents", table_of(7, kCaptures), "next.csv"}}, "",
+                                          {{"shop", "shop-007", {}}, {"season", "S99", {}}});
+    held_ = std::get<HeldUpload>(upload).id;
+  }
+
   Desk desk_;
   DeskServer server_;
   httplib::Server plain_;
   int plain_port_ = 0;
   std::vector<std::thread> threads_;
   std::string cookie_;
+  std::string held_;
 };
 
 Open& open_desk() {
@@ -150,7 +177,8 @@ void ask(benchmark::State& state, bool plain, const std::string& path) {
     const auto begun = Clock::now();
     const auto answer = client.Get(path);
     times.push_back(std::chrono::duration<double, std::milli>(Clock::now() - begun).count());
-    if (!answer || answer->status != 200) {
+    // The page of a long import leads on to the shop while none is under way.
+    if (!answer || (answer->status != 200 && answer->status != 303)) {
       state.SkipWithError(fmt::format("{} answers {}", path, answer ? answer->status : 0).c_str());
       return;
     }
@@ -165,13 +193,22 @@ void ask(benchmark::State& state, bool plain, const std::string& path) {
 std::string address_of(std::string_view path) {
   std::string address(path);
   if (path == "/" || path == "/desk.css" || path.ends_with(".js")) return address;
-  if (path == "/order") return address + "?currency=GBP&keep=69+45.50&back=39";
+  if (path == "/order") return address + "?currency=GBP&keep=69%2045.50&back=39";
   if (path == "/reach") return address + "?size=22&system=uk&category=dresses";
-  if (path == "/line") {
-    const std::string code = bench::invented_line(8, 25).code;
-    return address + "?shop=shop-007&line=" + code;
+  if (path == "/held") return address + "?upload=" + open_desk().held();
+  if (path == "/kept") return fmt::format("{}?shop=shop-007&capture={}", path, kCaptureOfShop);
+  if (path == "/picks/change" || path == "/picks/drop") return address + "?pick=1";
+  if (path == "/picks/word") return address + "?list=dress-code&word=business";
+  if (path == "/line" || path == "/picks/keep") {
+    return fmt::format("{}?shop=shop-007&line={}", path, line_code());
   }
   return address + "?shop=shop-007";
+}
+
+void ask_for(const std::string& name, const std::function<std::string()>& address) {
+  benchmark::RegisterBenchmark(name.c_str(), [address](benchmark::State& state) {
+    ask(state, false, address());
+  })->Iterations(kRequests);
 }
 
 const int kRegistered = [] {
@@ -180,11 +217,11 @@ const int kRegistered = [] {
   })->Iterations(kRequests);
   for (const DeskRoute& route : desk_routes()) {
     if (route.method != DeskRoute::Method::get) continue;
-    const std::string address = address_of(route.path);
-    benchmark::RegisterBenchmark(std::string(route.path).c_str(), [address](
-                                                                      benchmark::State& state) {
-      ask(state, false, address);
-    })->Iterations(kRequests);
+    ask_for(std::string(route.path), [path = route.path] { return address_of(path); });
+  }
+  // These say something of every shop where none is named.
+  for (const char* const path : {"/links", "/terms", "/picks"}) {
+    ask_for(fmt::format("{} (all shops)", path), [path] { return std::string(path); });
   }
   return 0;
 }();

@@ -71,6 +71,16 @@ TEST_F(DeskPages, SizesAcrossShopsAreAskedByAForm) {
   EXPECT_THAT(desk.get("/sizes?shop=mill")->body, HasSubstr("name=\"capture\""));
 }
 
+TEST_F(DeskPages, WhatIsAskedAgainKnowsOfANewCapture) {
+  const OpenDesk desk(folder_);
+  const std::string question = "/reach?size=24&category=dresses";
+  const std::string before = desk.get(question)->body;
+  EXPECT_EQ(desk.get(question)->body, before);
+  keep_rows(folder_, "SS27", "2027-03-01", "AB1,Maya dress,dresses,navy,8-24,55.00,GBP\n");
+  EXPECT_THAT(before, Not(HasSubstr("1 March 2027")));
+  EXPECT_THAT(desk.get(question)->body, HasSubstr("1 March 2027"));
+}
+
 TEST_F(DeskPages, AnOrderThatIsNotUnderstoodKeepsItsWords) {
   const OpenDesk desk(folder_);
   const auto wrong = desk.get("/order?currency=GBP&keep=sixty");

@@ -9,9 +9,10 @@
 namespace rangebook {
 namespace {
 
-DueShop due_shop(const Book& book, const Shop& shop, const DueRequest& request) {
+DueShop due_shop(const Shop& shop, const std::vector<CaptureRecord>& captures,
+                 const DueRequest& request) {
   DueShop due{shop, {}, {}, request.on};
-  for (const auto& record : book.captures(shop.slug)) {
+  for (const auto& record : captures) {
     if (record.info.on > request.on) break;
     due.last = record.info;
     if (record.info.scope.kind == Scope::Kind::all) due.whole = record.info;
@@ -22,9 +23,14 @@ DueShop due_shop(const Book& book, const Shop& shop, const DueRequest& request) 
 
 void note_later(DueList& list, Day day) { list.next = std::min(list.next.value_or(day), day); }
 
-void add_shops(DueList& list, const Book& book, Day until) {
+using CapturesOfAll = std::map<std::string, std::vector<CaptureRecord>>;
+
+void add_shops(DueList& list, const Book& book, const CapturesOfAll& captures, Day until) {
   for (const auto& record : book.shops()) {
-    DueShop due = due_shop(book, record.shop, list.request);
+    const auto own = captures.find(record.shop.slug);
+    DueShop due =
+        due_shop(record.shop, own == captures.end() ? std::vector<CaptureRecord>{} : own->second,
+                 list.request);
     if (due.due <= until) {
       list.shops.push_back(std::move(due));
     } else {
@@ -59,10 +65,14 @@ void add_picks(DueList& list, const Book& book, Day until) {
 }  // namespace
 
 DueList what_is_due(const Book& book, const DueRequest& request) {
+  return what_is_due(book, book.captures_of_all(), request);
+}
+
+DueList what_is_due(const Book& book, const CapturesOfAll& captures, const DueRequest& request) {
   DueList list;
   list.request = request;
   const Day until = request.on + date::days(request.ahead);
-  add_shops(list, book, until);
+  add_shops(list, book, captures, until);
   add_picks(list, book, until);
   return list;
 }

@@ -67,6 +67,10 @@ std::variant<PickSheet, NotThere> follow_picks(const Book& book, const PickFilte
 std::vector<std::string> pick_themes(const Book& book);
 
 DueList what_is_due(const Book& book, const DueRequest& request);
+/// The same, for who has read the captures of all shops already.
+DueList what_is_due(const Book& book,
+                    const std::map<std::string, std::vector<CaptureRecord>>& captures,
+                    const DueRequest& request);
 
 /// The vocabulary, edited. Each gives how many picks use the word, or says what is wrong.
 std::variant<std::int64_t, NotThere> add_to_vocabulary(Book& book, const PickWord& word);

@@ -100,6 +100,13 @@ std::string captures_text(const std::vector<CaptureRecord>& records) {
   return parts.empty() ? "none yet" : fmt::format("{}", fmt::join(parts, ", "));
 }
 
+std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to) {
+  const auto records = book.captures(to.shop);
+  if (const CaptureInfo* found = season_before(records, to)) return *found;
+  return NotThere{fmt::format("{} has no capture of another season before {} ({}). Captures: {}.",
+                              to.shop, to.season, to_string(to.on), captures_text(records))};
+}
+
 bool names_capture(const CaptureInfo& info, const std::string& word) {
   if (const auto day = parse_day(word)) return info.on == *day;
   return std::to_string(info.id) == word || info.season == parse_season(word).label;
@@ -231,16 +238,11 @@ WasPriceCheck check_was_prices(const Book& book, const Roll& roll, const Identit
 
 }  // namespace
 
-std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to) {
-  const auto records = book.captures(to.shop);
-  std::optional<CaptureInfo> found;
-  for (const auto& record : records) {
-    const auto& info = record.info;
-    if (info.season != to.season && info.on < to.on) found = info;
-  }
-  if (found) return *found;
-  return NotThere{fmt::format("{} has no capture of another season before {} ({}). Captures: {}.",
-                              to.shop, to.season, to_string(to.on), captures_text(records))};
+const CaptureInfo* season_before(const std::vector<CaptureRecord>& records, const CaptureInfo& to) {
+  const auto found = std::find_if(records.rbegin(), records.rend(), [&to](const auto& record) {
+    return record.info.season != to.season && record.info.on < to.on;
+  });
+  return found == records.rend() ? nullptr : &found->info;
 }
 
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request) {

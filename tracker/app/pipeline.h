@@ -24,8 +24,9 @@ std::variant<CaptureReport, NotThere> run_capture(Book& book, const CaptureReque
 std::variant<MappingPreview, NotThere> preview_capture(Book& book, const CaptureRequest& request,
                                                        const ProgressCallback& progress);
 
-/// The latest capture of another season before this one: what a comparison begins with unless told.
-std::variant<CaptureInfo, NotThere> latest_before(const Book& book, const CaptureInfo& to);
+/// The latest of a shop's captures that is of another season and before `to`: what a comparison
+/// begins with unless told. Null when there is none.
+const CaptureInfo* season_before(const std::vector<CaptureRecord>& records, const CaptureInfo& to);
 
 /// Two snapshots -> links -> changes.
 std::variant<ChangeSet, NotThere> run_comparison(const Book& book, const CompareRequest& request);
@@ -40,7 +41,10 @@ NotThere no_shop(const Book& book, const std::string& slug);
 /// A snapshot -> its size reach, and back through earlier captures for since when it holds.
 std::variant<SizeReport, NotThere> run_sizes(const Book& book, const SizesRequest& request);
 
-/// The latest snapshot of every shop -> which of them reach a size.
+/// The latest snapshot of a shop -> whether it reaches a size, a row for each fit.
+std::vector<ReachingShop> shop_reaching(const Book& book, const Shop& shop,
+                                        const ReachingRequest& request);
+/// Every shop, in the order of how far they reach.
 ReachingReport run_reaching(const Book& book, const ReachingRequest& request);
 
 /// The latest snapshot and terms of every shop, side by side. `category`: a slug, or `all`.

@@ -48,21 +48,28 @@ std::variant<SizeReport, NotThere> run_sizes(const Book& book, const SizesReques
   return reporter.take();
 }
 
+std::vector<ReachingShop> shop_reaching(const Book& book, const Shop& shop,
+                                        const ReachingRequest& request) {
+  const auto records = book.captures(shop.slug);
+  if (records.empty()) {
+    std::vector<ReachingShop> unseen(1);
+    unseen.front().shop = shop;
+    unseen.front().fit = request.size.fit;
+    return unseen;
+  }
+  const CaptureInfo& latest = records.back().info;
+  ReachingSearch search(read_snapshot(book, latest.id, SnapshotDetail::without), request.size,
+                        request.category);
+  search_back(book, latest, search);
+  return search.take();
+}
+
 ReachingReport run_reaching(const Book& book, const ReachingRequest& request) {
   ReachingReport report{request.size, request.category, {}};
-  for (const auto& [id, shop] : book.shops()) {
-    const auto records = book.captures(shop.slug);
-    if (records.empty()) {
-      report.shops.emplace_back();
-      report.shops.back().shop = shop;
-      report.shops.back().fit = request.size.fit;
-      continue;
+  for (const auto& record : book.shops()) {
+    for (ReachingShop& row : shop_reaching(book, record.shop, request)) {
+      report.shops.push_back(std::move(row));
     }
-    const CaptureInfo& latest = records.back().info;
-    ReachingSearch search(read_snapshot(book, latest.id, SnapshotDetail::without), request.size,
-                          request.category);
-    search_back(book, latest, search);
-    for (ReachingShop& row : search.take()) report.shops.push_back(std::move(row));
   }
   sort_reaching(report.shops);
   return report;

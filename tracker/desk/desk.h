@@ -7,10 +7,12 @@
 #include <string_view>
 #include <vector>
 
+#include "schema/size_report.h"
 #include "tracker/desk/desk_values.h"
 #include "tracker/desk/form_tokens.h"
 #include "tracker/desk/held_uploads.h"
 #include "tracker/desk/keep_work.h"
+#include "tracker/desk/remembered.h"
 #include "tracker/store/book.h"
 
 namespace rangebook {
@@ -42,6 +44,11 @@ class Desk {
 
   const FormTokens& tokens() const { return tokens_; }
 
+  /// Reading every capture of every shop takes seconds in a large book; shops that did not change
+  /// since a page asked the same are not read again. Keys begin with the path of the book.
+  Remembered<std::vector<ReachingShop>>& reaching() const { return reaching_; }
+  Remembered<std::size_t>& pairs() const { return pairs_; }
+
  private:
   const std::string own_;
   const std::string feeds_;
@@ -49,6 +56,8 @@ class Desk {
   std::mutex demo_making_;
   bool demo_ = false;
   FormTokens tokens_;
+  mutable Remembered<std::vector<ReachingShop>> reaching_;
+  mutable Remembered<std::size_t> pairs_;
   KeepWork keeping_;  ///< last: its thread uses all others
 };
 

@@ -84,6 +84,7 @@ class DeskServer::Parts {
   Parts(Desk& desk, int port, const DeskLimits& limits) : desk_(desk), limits_(limits) {
     server_.set_socket_options(options_of_socket);
     server_.new_task_queue = [this] { return new RequestQueue(limits_.threads, limits_.waiting); };
+    server_.set_tcp_nodelay(true);        // heads and bodies are sent one after the other
     server_.set_keep_alive_max_count(1);  // an idle connection would keep a thread
     server_.set_read_timeout(limits_.patience);
     server_.set_write_timeout(limits_.patience);

@@ -12,6 +12,7 @@
 #include "tracker/desk/desk_sheet.h"
 #include "tracker/desk/link_pages.h"
 #include "tracker/desk/pair_view.h"
+#include "tracker/desk/today_part.h"
 
 namespace rangebook {
 namespace {
@@ -232,8 +233,9 @@ DeskAnswer shops_sheet(const Desk& desk, const Book& book) {
                      "Where a shop gives a line another name or code, the book links both or asks. "
                      "Each answer is kept and never asked again.");
       const auto list = matter.in("ul", {{"class", "shops"}});
+      auto pairs = pairs_waiting(desk, book);
       for (const ShopRecord& record : book.shops()) {
-        const std::size_t waiting = links_waiting(book, record.shop.slug);
+        const std::size_t waiting = pairs[record.shop.slug];
         const auto item = matter.in("li");
         matter.element("h3", {}, shop_name(record.shop));
         matter.element("p", {{"class", "dates"}}, pairs_wait(waiting));

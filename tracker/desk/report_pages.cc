@@ -18,6 +18,7 @@
 #include "tracker/desk/file_formats.h"
 #include "tracker/desk/pages.h"
 #include "tracker/size_report.h"
+#include "tracker/store/shop_state.h"
 
 namespace rangebook {
 namespace {
@@ -107,6 +108,27 @@ DeskAnswer order_answer(const Desk& desk, const DeskAsk& ask, const Order& order
     order_form(html, ask);
     keep_as(html, ask, paper_and_csv());
   });
+}
+
+/// Shop by shop, so that a new capture makes only its own shop be read again.
+ReachingReport reaching_of(const Desk& desk, const Book& book, const ReachingRequest& request) {
+  const std::string question =
+      fmt::format("{}\n{}\n{}\n{}\n{}\n{}\n{}\n", desk.book_path(), request.size.label,
+                  to_string(request.size.system), to_string(request.size.fit), request.size.low,
+                  request.size.high, request.category);
+  const auto states = shop_states(book);
+  ReachingReport report{request.size, request.category, {}};
+  for (const auto& record : book.shops()) {
+    const auto state = states.find(record.shop.slug);
+    if (state == states.end()) continue;  // added since
+    for (ReachingShop& row : desk.reaching().value(question + record.shop.slug, state->second, [&] {
+           return shop_reaching(book, record.shop, request);
+         })) {
+      report.shops.push_back(std::move(row));
+    }
+  }
+  sort_reaching(report.shops);
+  return report;
 }
 
 void reach_form(HtmlWriter& html, const DeskAsk& ask) {
@@ -215,7 +237,7 @@ DeskAnswer reach_page(Desk& desk, const DeskAsk& ask) {
                         fmt::format("\"{}\" is no size of {}. Say what the number means.",
                                     ask.said("size"), to_string(system)));
     }
-    const auto report = run_reaching(*book, {*size, category.empty() ? "all" : category});
+    const auto report = reaching_of(desk, *book, {*size, category.empty() ? "all" : category});
     const std::string format = asked_format(ask, paper_and_csv());
     if (!format.empty()) return kept_file(reaching_in(report, as_file(format)), format, "reach");
     ReportPage page = reaching_page(report);

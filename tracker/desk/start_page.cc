@@ -23,6 +23,9 @@ namespace {
 /// Saying what changed compares two captures; of more shops than this, only the links are shown.
 constexpr std::size_t kToldShops = 8;
 
+/// Counting what waits reads the lists of all captures of a shop.
+constexpr std::size_t kCountedShops = 60;
+
 /// What is said of a shop beside its captures.
 struct ShopTelling {
   bool news = false;      ///< what changed
@@ -60,19 +63,18 @@ void ways_of_shop(HtmlWriter& html, const Shop& shop, bool two_captures) {
 }
 
 /// The book keeps no record of briefs that were read: a revisit is a capture that can be compared.
-void revisit_line(HtmlWriter& html, const Book& book, const CaptureInfo& last) {
-  const auto before = latest_before(book, last);
-  const auto* from = std::get_if<CaptureInfo>(&before);
+void revisit_line(HtmlWriter& html, const std::vector<CaptureRecord>& captures) {
+  const CaptureInfo* from = season_before(captures, captures.back().info);
   html.element(
       "p", {{"class", "dates"}},
       from ? fmt::format("Last revisit: against {}, seen {}.", from->season, to_string(from->on))
            : "Not revisited yet: no capture of another season.");
 }
 
-void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, const ShopTelling& telling) {
+void shop_item(HtmlWriter& html, const Book& book, const Shop& shop,
+               const std::vector<CaptureRecord>& captures, const ShopTelling& telling) {
   const auto item = html.in("li");
   html.element("h3", {}, shop_name(shop));
-  const auto captures = book.captures(shop.slug);
   if (captures.empty()) {
     html.element("p", {{"class", "dates"}}, "Nothing was captured yet.");
     return;
@@ -83,7 +85,7 @@ void shop_item(HtmlWriter& html, const Book& book, const Shop& shop, const ShopT
     html.element("p", {{"class", "dates"}},
                  fmt::format("{} of its rows or cells could not be read.", last.refused));
   }
-  revisit_line(html, book, last.info);
+  revisit_line(html, captures);
   if (telling.news && captures.size() > 1) html.element("p", {}, news_of(book, shop));
   if (telling.pairs > 0) {
     const auto line = html.in("p");
@@ -111,10 +113,12 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
   const auto shops = book ? book->shops() : std::vector<ShopRecord>{};
   const std::string under = shops.empty() ? "" : counted(shops.size(), "shop", "shops");
   return sheet(desk, {"/", "The desk", "Your shops", under}, [&](HtmlWriter& html) {
+    std::map<std::string, std::vector<CaptureRecord>> captures;
     std::map<std::string, std::size_t> waiting;
     if (!shops.empty()) {
-      waiting = pairs_waiting(*book);
-      today_part(html, *book, waiting);
+      captures = book->captures_of_all();
+      if (shops.size() <= kCountedShops) waiting = pairs_waiting(desk, *book);
+      today_part(html, what_is_due(*book, captures, {today()}), waiting);
     }
     part(html, "shops", "The book", [&](HtmlWriter& matter) {
       if (shops.empty()) {
@@ -128,7 +132,7 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
       const auto list = matter.in("ul", {{"class", "shops"}});
       for (const auto& record : shops) {
         const auto pairs = waiting.find(record.shop.slug);
-        shop_item(matter, *book, record.shop,
+        shop_item(matter, *book, record.shop, captures[record.shop.slug],
                   {shops.size() <= kToldShops, pairs == waiting.end() ? 0 : pairs->second});
       }
     });

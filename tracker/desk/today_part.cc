@@ -8,14 +8,12 @@
 #include "reports/pick_words.h"
 #include "reports/wording.h"
 #include "tracker/app/link_desk.h"
-#include "tracker/app/pick_desk.h"
 #include "tracker/desk/phrase_html.h"
+#include "tracker/store/shop_state.h"
 
 namespace rangebook {
 namespace {
 
-/// Counting reads the lists of all captures of a shop.
-constexpr std::size_t kCountedShops = 60;
 constexpr std::size_t kShown = 5;
 
 std::string ago_words(const DueShop& shop, Day on) {
@@ -70,20 +68,18 @@ void rest_line(HtmlWriter& html, const DueList& due) {
 
 }  // namespace
 
-std::map<std::string, std::size_t> pairs_waiting(const Book& book) {
+std::map<std::string, std::size_t> pairs_waiting(const Desk& desk, const Book& book) {
   std::map<std::string, std::size_t> waiting;
-  const auto shops = book.shops();
-  if (shops.size() > kCountedShops) return waiting;
-  for (const ShopRecord& record : shops) {
-    const std::size_t pairs = links_waiting(book, record.shop.slug);
-    if (pairs > 0) waiting[record.shop.slug] = pairs;
+  for (const auto& [slug, state] : shop_states(book)) {
+    const std::size_t pairs = desk.pairs().value(desk.book_path() + "\n" + slug, state,
+                                                 [&] { return links_waiting(book, slug); });
+    if (pairs > 0) waiting[slug] = pairs;
   }
   return waiting;
 }
 
-void today_part(HtmlWriter& html, const Book& book,
+void today_part(HtmlWriter& html, const DueList& due,
                 const std::map<std::string, std::size_t>& waiting) {
-  const DueList due = what_is_due(book, {today()});
   part(html, "today", "Today", [&](HtmlWriter& matter) {
     if (due.shops.empty() && due.picks.empty()) {
       matter.element("p", {},

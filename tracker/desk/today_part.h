@@ -4,15 +4,15 @@
 #include <map>
 #include <string>
 
+#include "tracker/app/pick_desk.h"
 #include "tracker/desk/desk_sheet.h"
 
 namespace rangebook {
 
-/// Pairs of lines that wait, by shop; shops without any are left out. Nothing where the book has
-/// more shops than are counted for a page.
-std::map<std::string, std::size_t> pairs_waiting(const Book& book);
+/// Pairs of lines that wait, by shop; shops without any are left out.
+std::map<std::string, std::size_t> pairs_waiting(const Desk& desk, const Book& book);
 
-void today_part(HtmlWriter& html, const Book& book,
+void today_part(HtmlWriter& html, const DueList& due,
                 const std::map<std::string, std::size_t>& waiting);
 
 }  // namespace rangebook

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <filesystem>
+#include <unordered_map>
 
 #include "schema/error.h"
 #include "tracker/store/decisions.h"
@@ -16,8 +17,13 @@ namespace {
 
 constexpr std::uint64_t kMaxChunkBytes = std::uint64_t{16} << 20U;
 constexpr char kCaptureColumns[] =
-    "SELECT c.id, s.slug, c.season, c.captured_on, c.scope_kind, c.scope_categories, c.line_count "
+    "SELECT c.id, s.slug, c.season, c.captured_on, c.scope_kind, c.scope_categories, c.line_count, "
+    "(SELECT count(*) FROM rejection r WHERE r.capture_id = c.id AND r.refused <> 'nothing') "
     "FROM capture c JOIN shop s ON s.id = c.shop_id ";
+/// Of which documents a capture was made, after the capture's number.
+constexpr char kDocumentColumns[] =
+    "SELECT cd.capture_id, cd.name, d.sha256, d.bytes, cd.importer, cd.mapping, cd.profile, "
+    "cd.options FROM capture_document cd JOIN document d ON d.id = cd.document_id ";
 
 constexpr char kShopColumns[] =
     "SELECT id, slug, name, country, currency, sizes, link_above, ask_above FROM shop ";
@@ -74,12 +80,56 @@ TableOptions read_options(std::string_view text) {
   return table_options_of(text).value_or(TableOptions{});
 }
 
+DocumentInfo read_document(const Statement& row) {
+  return {std::string(row.text(1)),
+          hex(row.blob(2)),
+          static_cast<std::uint64_t>(row.integer(3)),
+          std::string(row.text(4)),
+          std::string(row.text(5)),
+          std::string(row.text(6)),
+          read_options(row.text(7))};
+}
+
+CaptureRecord read_record(const Statement& row) {
+  CaptureRecord record;
+  CaptureInfo& info = record.info;
+  info.id = row.integer(0);
+  info.shop = row.text(1);
+  info.season = row.text(2);
+  const auto day = parse_day(row.text(3));
+  if (!day) throw Error(fmt::format("The date of capture {} is damaged.", info.id));
+  info.on = *day;
+  info.scope = read_scope(row.text(4), row.text(5));
+  record.lines = row.integer(6);
+  record.refused = row.integer(7);
+  return record;
+}
+
+/// Captures in the order of `rows`, with the documents of each.
+std::vector<CaptureRecord> read_records(Statement& rows, Statement& documents) {
+  std::vector<CaptureRecord> found;
+  std::unordered_map<std::int64_t, std::size_t> places;
+  while (rows.step()) {
+    found.push_back(read_record(rows));
+    places[found.back().info.id] = found.size() - 1;
+  }
+  while (documents.step()) {
+    const auto place = places.find(documents.integer(0));
+    if (place == places.end()) continue;  // captured since the rows were read
+    found[place->second].info.documents.push_back(read_document(documents));
+  }
+  return found;
+}
+
 }  // namespace
 
 std::string hex(std::string_view bytes) {
+  constexpr std::string_view kDigits = "0123456789abcdef";
   std::string out;
+  out.reserve(2 * bytes.size());
   for (const char byte : bytes) {
-    out += fmt::format("{:02x}", static_cast<unsigned char>(byte));
+    out.push_back(kDigits[static_cast<unsigned char>(byte) >> 4U]);
+    out.push_back(kDigits[static_cast<unsigned char>(byte) & 15U]);
   }
   return out;
 }
@@ -128,54 +178,30 @@ std::vector<ShopRecord> Book::shops() const {
   return found;
 }
 
-std::vector<DocumentInfo> Book::documents(std::int64_t capture) const {
-  auto rows = database_->prepare(
-      "SELECT cd.name, d.sha256, d.bytes, cd.importer, cd.mapping, cd.profile, cd.options "
-      "FROM capture_document cd JOIN document d ON d.id = cd.document_id WHERE cd.capture_id = ?1 "
-      "ORDER BY cd.position");
-  rows.bind(1, capture);
-  std::vector<DocumentInfo> found;
-  while (rows.step()) {
-    found.push_back({std::string(rows.text(0)), hex(rows.blob(1)),
-                     static_cast<std::uint64_t>(rows.integer(2)), std::string(rows.text(3)),
-                     std::string(rows.text(4)), std::string(rows.text(5)),
-                     read_options(rows.text(6))});
-  }
-  return found;
-}
-
-CaptureInfo Book::read_capture(const Statement& row) const {
-  CaptureInfo info;
-  info.id = row.integer(0);
-  info.shop = row.text(1);
-  info.season = row.text(2);
-  const auto day = parse_day(row.text(3));
-  if (!day) throw Error(fmt::format("The date of capture {} is damaged.", info.id));
-  info.on = *day;
-  info.scope = read_scope(row.text(4), row.text(5));
-  info.documents = documents(info.id);
-  return info;
-}
-
 std::vector<CaptureRecord> Book::captures(std::string_view shop) const {
   auto rows = database_->prepare(std::string(kCaptureColumns) +
                                  "WHERE s.slug = ?1 ORDER BY c.captured_on, c.id");
-  auto refused = database_->prepare(
-      "SELECT count(*) FROM rejection WHERE capture_id = ?1 AND refused <> 'nothing'");
-  rows.bind(1, shop);
-  std::vector<CaptureRecord> found;
-  while (rows.step()) {
-    refused.reset();
-    refused.bind(1, rows.integer(0)).step();
-    found.push_back({read_capture(rows), rows.integer(6), refused.integer(0)});
-  }
+  auto documents = database_->prepare(
+      std::string(kDocumentColumns) +
+      "WHERE cd.capture_id IN (SELECT c.id FROM capture c JOIN shop s ON s.id = c.shop_id WHERE "
+      "s.slug = ?1) ORDER BY cd.capture_id, cd.position");
+  return read_records(rows.bind(1, shop), documents.bind(1, shop));
+}
+
+std::map<std::string, std::vector<CaptureRecord>> Book::captures_of_all() const {
+  auto rows =
+      database_->prepare(std::string(kCaptureColumns) + "ORDER BY c.shop_id, c.captured_on, c.id");
+  std::map<std::string, std::vector<CaptureRecord>> found;
+  while (rows.step()) found[std::string(rows.text(1))].push_back(read_record(rows));
   return found;
 }
 
 std::optional<CaptureInfo> Book::capture(std::int64_t id) const {
   auto row = database_->prepare(std::string(kCaptureColumns) + "WHERE c.id = ?1");
-  if (!row.bind(1, id).step()) return std::nullopt;
-  return read_capture(row);
+  auto documents = database_->prepare(std::string(kDocumentColumns) +
+                                      "WHERE cd.capture_id = ?1 ORDER BY cd.position");
+  const auto found = read_records(row.bind(1, id), documents.bind(1, id));
+  return found.empty() ? std::nullopt : std::optional(found.front().info);
 }
 
 std::vector<Rejection> Book::rejections(std::int64_t capture) const {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -75,6 +76,9 @@ class Book {
 
   /// Captures of a shop by date, then id.
   std::vector<CaptureRecord> captures(std::string_view shop) const;
+  /// Those of every shop that has any, by its slug, without their documents: one reading instead
+  /// of one for each shop.
+  std::map<std::string, std::vector<CaptureRecord>> captures_of_all() const;
   std::optional<CaptureInfo> capture(std::int64_t id) const;
   std::vector<Rejection> rejections(std::int64_t capture) const;
 
@@ -100,8 +104,6 @@ class Book {
  private:
   explicit Book(std::unique_ptr<Database> database) : database_(std::move(database)) {}
 
-  std::vector<DocumentInfo> documents(std::int64_t capture) const;
-  CaptureInfo read_capture(const Statement& row) const;
   void drop_unused_packs(std::int64_t shop);
 
   std::unique_ptr<Database> database_;

@@ -373,6 +373,12 @@ void CaptureWriter::write_manifest() {
       .bind_blob(3, encode_origins(origins))
       .run();
   if (!former_) return;
+  database_
+      .prepare(
+          "INSERT INTO reread (capture_id, times) VALUES (?1, 1) "
+          "ON CONFLICT (capture_id) DO UPDATE SET times = times + 1")
+      .bind(1, info_.id)
+      .run();
   for (const auto& dependent : former_->dependents) {
     store_manifest(database_, dependent.capture, dependent.manifest, info_.id, manifest_);
   }

@@ -4,6 +4,10 @@
 #include <fmt/format.h>
 #include <sqlite3.h>
 
+#include <mutex>
+#include <unordered_map>
+#include <vector>
+
 #include "schema/error.h"
 
 namespace rangebook {
@@ -52,10 +56,63 @@ const char* data_of(std::string_view bytes) { return bytes.data() ? bytes.data()
 
 }  // namespace
 
-void Statement::Finalize::operator()(sqlite3_stmt* statement) const { sqlite3_finalize(statement); }
+class StatementShelf {
+ public:
+  StatementShelf() = default;
+  ~StatementShelf() { clear(); }
+  StatementShelf(const StatementShelf&) = delete;
+  StatementShelf& operator=(const StatementShelf&) = delete;
+
+  /// Nothing when there is none with these words.
+  sqlite3_stmt* take(std::string_view sql) {
+    const std::lock_guard lock(mutex_);
+    const auto found = statements_.find(std::string(sql));
+    if (found == statements_.end()) return nullptr;
+    sqlite3_stmt* statement = found->second;
+    statements_.erase(found);
+    return statement;
+  }
+
+  void put_back(sqlite3_stmt* statement) {
+    // A statement that is not reset would keep its transaction open, and its parameters their
+    // bytes.
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+    const std::lock_guard lock(mutex_);
+    if (closed_ || statements_.size() >= kRoom) {
+      sqlite3_finalize(statement);
+    } else {
+      statements_.emplace(sqlite3_sql(statement), statement);
+    }
+  }
+
+  /// From now on what is put back is thrown away: the database is being closed.
+  void close() {
+    const std::lock_guard lock(mutex_);
+    closed_ = true;
+    clear();
+  }
+
+ private:
+  static constexpr std::size_t kRoom = 128;
+
+  void clear() {
+    for (const auto& [sql, statement] : statements_) sqlite3_finalize(statement);
+    statements_.clear();
+  }
+
+  std::mutex mutex_;
+  bool closed_ = false;
+  std::unordered_multimap<std::string, sqlite3_stmt*> statements_;
+};
+
+void Statement::PutBack::operator()(sqlite3_stmt* statement) const { shelf->put_back(statement); }
 void Database::Close::operator()(sqlite3* database) const { sqlite3_close_v2(database); }
 
-Statement::Statement(sqlite3* database, std::string_view sql) : database_(database) {
+Statement::Statement(sqlite3* database, const std::shared_ptr<StatementShelf>& shelf,
+                     std::string_view sql)
+    : database_(database), statement_(shelf->take(sql), PutBack{shelf}) {
+  if (statement_) return;
   sqlite3_stmt* statement = nullptr;
   const int code =
       sqlite3_prepare_v2(database, sql.data(), static_cast<int>(sql.size()), &statement, nullptr);
@@ -135,7 +192,8 @@ bool Statement::is_null(int column) const {
   return sqlite3_column_type(statement_.get(), column) == SQLITE_NULL;
 }
 
-Database::Database(const std::string& path, Mode mode) : path_(path) {
+Database::Database(const std::string& path, Mode mode)
+    : path_(path), shelf_(std::make_shared<StatementShelf>()) {
   sqlite3* handle = nullptr;
   const int code = sqlite3_open_v2(path.c_str(), &handle, open_flags(mode), nullptr);
   handle_.reset(handle);
@@ -145,6 +203,8 @@ Database::Database(const std::string& path, Mode mode) : path_(path) {
   sqlite3_extended_result_codes(handle, 1);
   sqlite3_busy_timeout(handle, kBusyWait);
 }
+
+Database::~Database() { shelf_->close(); }
 
 void Database::execute(const std::string& sql) const {
   const int code = sqlite3_exec(handle_.get(), sql.c_str(), nullptr, nullptr, nullptr);

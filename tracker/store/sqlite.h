@@ -13,11 +13,15 @@ struct sqlite3_stmt;
 
 namespace rangebook {
 
+/// Prepared statements between two uses: parsing SQL takes longer than most of ours run.
+class StatementShelf;
+
 /// A prepared statement. Parameters are numbered from 1, columns from 0, as in SQLite.
 /// Text and blobs are copied on bind; views of columns are valid until the next step.
+/// When it goes, it is put back on the shelf it came from, ready for whoever asks for its words.
 class Statement {
  public:
-  Statement(sqlite3* database, std::string_view sql);
+  Statement(sqlite3* database, const std::shared_ptr<StatementShelf>& shelf, std::string_view sql);
 
   Statement& bind(int parameter, std::int64_t value);
   Statement& bind(int parameter, double value);
@@ -39,13 +43,14 @@ class Statement {
   bool is_null(int column) const;
 
  private:
-  struct Finalize {
+  struct PutBack {
+    std::shared_ptr<StatementShelf> shelf;
     void operator()(sqlite3_stmt* statement) const;
   };
   void check(int code) const;
 
   sqlite3* database_;
-  std::unique_ptr<sqlite3_stmt, Finalize> statement_;
+  std::unique_ptr<sqlite3_stmt, PutBack> statement_;
 };
 
 /// An open database file.
@@ -56,7 +61,12 @@ class Database {
   /// Throws Error with the path and the reason when the file cannot be opened or is no database.
   Database(const std::string& path, Mode mode);
 
-  Statement prepare(std::string_view sql) const { return Statement(handle_.get(), sql); }
+  ~Database();
+  Database(const Database&) = delete;
+  Database& operator=(const Database&) = delete;
+
+  /// May be asked from several threads.
+  Statement prepare(std::string_view sql) const { return Statement(handle_.get(), shelf_, sql); }
   /// Runs one or more statements without parameters.
   void execute(const std::string& sql) const;
   std::int64_t last_row_id() const;
@@ -72,6 +82,7 @@ class Database {
 
   std::string path_;
   std::unique_ptr<sqlite3, Close> handle_;
+  std::shared_ptr<StatementShelf> shelf_;
 };
 
 class Transaction {

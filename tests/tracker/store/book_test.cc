@@ -40,6 +40,36 @@ TEST(Book, AMissingBookIsNotMadeBySurprise) {
   EXPECT_NE(error_of(folder.file("b.rangebook"), false).find("no book"), std::string::npos);
 }
 
+TEST(Book, StatementsInUseAtOnceAreSeparate) {
+  const TempFolder folder;
+  const Database database(folder.file("b.db"), Database::Mode::create);
+  database.execute("CREATE TABLE t (x); INSERT INTO t VALUES (1), (2), (3)");
+  constexpr std::string_view kGreater = "SELECT x FROM t WHERE x > ifnull(?1, 0) ORDER BY x";
+  auto outer = database.prepare(kGreater);
+  std::vector<std::int64_t> pairs;
+  while (outer.step()) {
+    auto inner = database.prepare(kGreater);
+    inner.bind(1, outer.integer(0));
+    while (inner.step()) pairs.push_back(10 * outer.integer(0) + inner.integer(0));
+  }
+  EXPECT_EQ(pairs, (std::vector<std::int64_t>{12, 13, 23}));
+}
+
+TEST(Book, AStatementUsedAgainForgetsItsValuesAndItsPlace) {
+  const TempFolder folder;
+  const Database database(folder.file("b.db"), Database::Mode::create);
+  database.execute("CREATE TABLE t (x); INSERT INTO t VALUES (1), (2), (3)");
+  constexpr std::string_view kGreater = "SELECT x FROM t WHERE x > ifnull(?1, 0) ORDER BY x";
+  database.prepare(kGreater).bind(1, std::int64_t{1}).step();  // left in the middle of its rows
+  auto again = database.prepare(kGreater);
+  ASSERT_TRUE(again.step());
+  EXPECT_EQ(again.integer(0), 1);
+  // One left in the middle would hold the table.
+  auto other = database.prepare("SELECT 1");
+  again.reset();
+  database.execute("DROP TABLE t");
+}
+
 TEST(Book, ANewerBookIsRefused) {
   const TempFolder folder;
   const std::string path = folder.file("b.rangebook");
