@@ -101,6 +101,7 @@ class HistoryPage {
     page.under.words(", reference ").code(history_.reference);
     page.dates = dates();
     page.captured = page.dates;
+    page.made = history_.entries.back().capture.on;
     page.headlines = headlines();
     add(page.sections, captures_section());
     add(page.sections, changes_section());

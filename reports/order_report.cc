@@ -221,6 +221,7 @@ ReportPage order_page(const OrderComparison& comparison) {
   page.under = order_phrase(comparison.order, words);
   page.dates.words("By the terms as captured on the days in the table");
   page.captured = page.dates;
+  page.made = comparison.order.bought;
   page.headlines = {headline(comparison, words)};
   BriefSection costs{"costs", "Shop by shop", {}, {}};
   costs.paragraphs.push_back(

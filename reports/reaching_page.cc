@@ -170,6 +170,9 @@ ReportPage reaching_page(const ReachingReport& report) {
   page.under.name(category_words(report.category));
   page.dates.words("Each shop by its latest capture");
   page.captured = page.dates;
+  for (const ReachingShop& shop : report.shops) {
+    if (shop.capture) page.made = std::max(page.made, shop.capture->on);
+  }
   page.headlines = {headline(report)};
   BriefSection section{"shops", "Shop by shop", {}, {}};
   section.paragraphs.push_back(Phrase{}.words(

@@ -77,13 +77,18 @@ std::string sheet_name(std::string_view wanted, std::set<std::string>& taken) {
   return unique;
 }
 
+/// The date of the parts of the archive; ZIP knows none before it.
+constexpr Day kFirstZipDay = date::sys_days{date::year{1980} / 1 / 1};
+
 class BookWriter {
  public:
   BookWriter(const fs::path& path, Day made) : book_(workbook_new(path.c_str())) {
     if (book_ == nullptr) throw Error("Cannot write a workbook to " + path.string());
     lxw_doc_properties properties{};
     constexpr std::time_t kSeconds = 86'400;
-    properties.created = static_cast<std::time_t>(made.time_since_epoch().count()) * kSeconds;
+    // No date at all would be taken for now, and the same report would be other bytes tomorrow.
+    const Day day = std::max(made, kFirstZipDay);
+    properties.created = static_cast<std::time_t>(day.time_since_epoch().count()) * kSeconds;
     workbook_set_properties(book_, &properties);
     title_ = format("");
     format_set_bold(title_);
