@@ -57,9 +57,9 @@ bool is_added_time(const Sentence& part, const PolicyMark& span) {
   return word_between(part, span.begin < 3 ? 0 : span.begin - 3, span.begin,
                       {"add", "additional", "extra", "plus", "zusatzlich", "zzgl", "zuzuglich",
                        "ajoutez", "ajouter", "supplementaires", "sumar", "anadir"}) ||
-         word_between(part, span.end, span.end + 2,
-                      {"more", "extra", "longer", "langer", "langer", "mehr", "supplementaires",
-                       "adicionales"});
+         word_between(
+             part, span.end, span.end + 2,
+             {"more", "extra", "longer", "langer", "mehr", "supplementaires", "adicionales"});
 }
 
 /// "Gift boxes: 2.50": a list names something that was not understood.

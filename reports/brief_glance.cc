@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <set>
+#include <unordered_set>
 
 #include "reports/brief_terms.h"
 #include "reports/category_figures.h"
@@ -198,7 +199,7 @@ class SpokenList {
 
   BriefTable table_;
   std::set<std::pair<std::string, std::string>> seen_;  // figure, about
-  std::set<std::string> texts_;
+  std::unordered_set<std::string> texts_;
 };
 
 }  // namespace

@@ -26,11 +26,10 @@ void note_later(DueList& list, Day day) { list.next = std::min(list.next.value_o
 using CapturesOfAll = std::map<std::string, std::vector<CaptureRecord>>;
 
 void add_shops(DueList& list, const Book& book, const CapturesOfAll& captures, Day until) {
+  static const std::vector<CaptureRecord> kNone;
   for (const auto& record : book.shops()) {
     const auto own = captures.find(record.shop.slug);
-    DueShop due =
-        due_shop(record.shop, own == captures.end() ? std::vector<CaptureRecord>{} : own->second,
-                 list.request);
+    DueShop due = due_shop(record.shop, own == captures.end() ? kNone : own->second, list.request);
     if (due.due <= until) {
       list.shops.push_back(std::move(due));
     } else {

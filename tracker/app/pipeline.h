@@ -1,6 +1,7 @@
 // The straight path of the whole program: every stage once, in order.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -44,7 +45,11 @@ std::variant<SizeReport, NotThere> run_sizes(const Book& book, const SizesReques
 /// The latest snapshot of a shop -> whether it reaches a size, a row for each fit.
 std::vector<ReachingShop> shop_reaching(const Book& book, const Shop& shop,
                                         const ReachingRequest& request);
-/// Every shop, in the order of how far they reach.
+/// Every shop, in the order of how far they reach. `rows_of` tells of one shop.
+using ShopReaching = std::function<std::vector<ReachingShop>(const Shop& shop)>;
+ReachingReport run_reaching(const Book& book, const ReachingRequest& request,
+                            const ShopReaching& rows_of);
+/// The same, each shop read anew.
 ReachingReport run_reaching(const Book& book, const ReachingRequest& request);
 
 /// The latest snapshot and terms of every shop, side by side. `category`: a slug, or `all`.

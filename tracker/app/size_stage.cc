@@ -64,15 +64,19 @@ std::vector<ReachingShop> shop_reaching(const Book& book, const Shop& shop,
   return search.take();
 }
 
-ReachingReport run_reaching(const Book& book, const ReachingRequest& request) {
+ReachingReport run_reaching(const Book& book, const ReachingRequest& request,
+                            const ShopReaching& rows_of) {
   ReachingReport report{request.size, request.category, {}};
   for (const auto& record : book.shops()) {
-    for (ReachingShop& row : shop_reaching(book, record.shop, request)) {
-      report.shops.push_back(std::move(row));
-    }
+    for (ReachingShop& row : rows_of(record.shop)) report.shops.push_back(std::move(row));
   }
   sort_reaching(report.shops);
   return report;
+}
+
+ReachingReport run_reaching(const Book& book, const ReachingRequest& request) {
+  return run_reaching(book, request,
+                      [&](const Shop& shop) { return shop_reaching(book, shop, request); });
 }
 
 }  // namespace rangebook

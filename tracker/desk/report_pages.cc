@@ -117,18 +117,12 @@ ReachingReport reaching_of(const Desk& desk, const Book& book, const ReachingReq
                   to_string(request.size.system), to_string(request.size.fit), request.size.low,
                   request.size.high, request.category);
   const auto states = shop_states(book);
-  ReachingReport report{request.size, request.category, {}};
-  for (const auto& record : book.shops()) {
-    const auto state = states.find(record.shop.slug);
-    if (state == states.end()) continue;  // added since
-    for (ReachingShop& row : desk.reaching().value(question + record.shop.slug, state->second, [&] {
-           return shop_reaching(book, record.shop, request);
-         })) {
-      report.shops.push_back(std::move(row));
-    }
-  }
-  sort_reaching(report.shops);
-  return report;
+  return run_reaching(book, request, [&](const Shop& shop) {
+    const auto state = states.find(shop.slug);
+    if (state == states.end()) return shop_reaching(book, shop, request);  // added since
+    return desk.reaching().value(question + shop.slug, state->second,
+                                 [&] { return shop_reaching(book, shop, request); });
+  });
 }
 
 void reach_form(HtmlWriter& html, const DeskAsk& ask) {
