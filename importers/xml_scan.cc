@@ -43,6 +43,16 @@ std::size_t tag_end(std::string_view text) {
   }
 }
 
+/// Line ends as LF, all else as it stands (XML 1.0, 2.11).
+std::string_view with_line_feeds(std::string_view text, std::string& out) {
+  out.clear();
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    out.push_back(text[at] == '\r' ? '\n' : text[at]);
+    if (text[at] == '\r' && at + 1 < text.size() && text[at + 1] == '\n') ++at;
+  }
+  return out;
+}
+
 }  // namespace
 
 bool XmlScan::feed(std::string_view piece, bool last) {
@@ -109,7 +119,8 @@ XmlScan::Step XmlScan::section(std::string_view rest) {
   if (open_starts_.empty()) {
     stop("text stands outside the elements");
   } else {
-    events_.text(rest.substr(0, end));
+    const std::string_view text = rest.substr(0, end);
+    events_.text(text.find('\r') == text.npos ? text : with_line_feeds(text, text_));
   }
   at_ += kOpening + end + 3;
   return Step::done;

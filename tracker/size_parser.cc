@@ -123,6 +123,7 @@ void place(const SizeReading& reading, SetFacts& facts, SizeSystem shop_default,
       size.system = system_of_number(reading, facts, shop_default);
       return;
     case SizeShape::slash_pair:
+      if (reading.low > reading.high && reading.mark) return;  // "UK 12 / 4" runs nowhere
       if (reading.mark || facts.slashes == SlashPairs::dual) {
         size.system = system_of_number(reading, facts, shop_default);
       } else if (facts.slashes == SlashPairs::waist_length) {

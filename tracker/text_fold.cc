@@ -46,8 +46,11 @@ std::string fold_unicode(std::string_view text) {
   const auto* form = icu::Normalizer2::getNFKDInstance(status);
   auto wide = icu::UnicodeString::fromUTF8({text.data(), static_cast<std::int32_t>(text.size())});
   wide.findAndReplace(icu::UnicodeString(UChar32{0xBD}), icu::UnicodeString::fromUTF8(" 1/2"));
-  wide.foldCase();
-  const auto plain = U_SUCCESS(status) ? form->normalize(wide, status) : wide;
+  // Twice: what stands for a letter may be taken apart into a capital (Unicode 15, D146).
+  auto plain = wide;
+  for (int round = 0; round < 2 && U_SUCCESS(status); ++round) {
+    plain = form->normalize(plain.foldCase(), status);
+  }
   if (U_FAILURE(status)) throw Error("the Unicode data of this machine cannot be read");
   icu::UnicodeString folded;
   for (std::int32_t i = 0; i < plain.length(); i = plain.moveIndex32(i, 1)) {
