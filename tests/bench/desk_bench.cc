@@ -152,7 +152,7 @@ class Open {
     for (const HeldUpload& old : desk_.held().all()) desk_.held().drop(old);
     const auto upload = desk_.held().hold(
         {{"documents", table_of(7, kCaptures), "next.csv"}}, "",
-        {{"shop", "shop-007", {}}, {"season", "S99", {}}, {"on", "2026-11-16", {}}});
+        {{"shop", "shop-007", {}}, {"season", "AW26", {}}, {"on", "2026-11-16", {}}});
     held_ = std::get<HeldUpload>(upload).id;
   }
 
