@@ -70,10 +70,10 @@ void rest_line(HtmlWriter& html, const DueList& due) {
 
 std::map<std::string, std::size_t> pairs_waiting(const Desk& desk, const Book& book) {
   std::map<std::string, std::size_t> waiting;
-  for (const auto& [slug, state] : shop_states(book)) {
-    const std::size_t pairs = desk.pairs().value(desk.book_path() + "\n" + slug, state,
-                                                 [&] { return links_waiting(book, slug); });
-    if (pairs > 0) waiting[slug] = pairs;
+  for (const auto& shop : shop_states(book)) {  // slug, state
+    const std::size_t pairs = desk.pairs().value(desk.book_path() + "\n" + shop.first, shop.second,
+                                                 [&] { return links_waiting(book, shop.first); });
+    if (pairs > 0) waiting[shop.first] = pairs;
   }
   return waiting;
 }
