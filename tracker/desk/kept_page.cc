@@ -79,7 +79,8 @@ void comes_to(HtmlWriter& html, const Kept& kept, const DeskAsk& ask) {
     html.element("p", {}, "The book held exactly these documents already. Nothing was changed.");
   }
   html.element("p", {{"class", "lead"}},
-               fmt::format("{} in {}; looked at: {}.", lines_words(kept.record.lines),
+               fmt::format("{} in {}; looked at: {}.",
+                           lines_words(static_cast<std::size_t>(kept.record.lines)),
                            kept.record.info.season, looked_at(kept.record.info.scope)));
   if (!ask.said("terms").empty()) {
     html.element("p", {}, "What the text says of delivery and returns is in the book, too.");

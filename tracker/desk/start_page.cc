@@ -34,7 +34,7 @@ struct ShopTelling {
 
 std::string capture_words(const CaptureRecord& record) {
   return fmt::format("{}, seen {}: {}", record.info.season, to_string(record.info.on),
-                     lines_words(record.lines));
+                     lines_words(static_cast<std::size_t>(record.lines)));
 }
 
 /// The first thing a brief would say.
