@@ -153,7 +153,8 @@ class Numbers {
     SeasonDay day{std::nullopt, *month, static_cast<unsigned>(number->value)};
     std::size_t end = next + 1;
     if (is(end, ".") && end + 1 < tokens_.size() && is_number(tokens_[end + 1])) ++end;
-    return add_day(day, at, take_year(end, day) == end ? next + 1 : take_year(end, day)) || false;
+    const std::size_t behind = take_year(end, day);
+    return add_day(day, at, behind == end ? next + 1 : behind);
   }
 
   /// 31/01/2027, 31.01.2027, 31.1., 2027-01-31.
