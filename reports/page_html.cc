@@ -11,6 +11,7 @@
 #include "reports/chart_svg.h"
 #include "reports/html_writer.h"
 #include "reports/page_script.h"
+#include "reports/page_words.h"
 #include "reports/report_page.h"
 
 namespace rangebook {
@@ -21,6 +22,7 @@ constexpr std::size_t kOpenRows = 14;
 constexpr std::size_t kShownRows = 10;
 /// Figures and codes of up to so many bytes, lists aside, are not broken across lines.
 constexpr std::size_t kWhole = 24;
+constexpr std::string_view kEnglish = "en-GB";
 /// Headlines set large.
 constexpr std::size_t kLeads = 5;
 /// More sources than this are listed by document; far more have no ways back.
@@ -66,14 +68,30 @@ bool is_one_value(const Phrase& cell) {
   return values == 1;
 }
 
+/// Of a page with long lists; short ones have room in what stands around them.
+std::size_t about_bytes(const ReportPage& page) {
+  constexpr std::size_t kAround = 65'536;
+  constexpr std::size_t kCell = 50;
+  constexpr std::size_t kSource = 40;
+  std::size_t bytes = kAround + kSource * page.sources.size();
+  for (const BriefSection& section : page.sections) {
+    for (const BriefTable& table : section.tables) {
+      bytes += kCell * table.rows.size() * table.columns.size();
+    }
+  }
+  return bytes;
+}
+
 class Page {
  public:
   explicit Page(const ReportPage& page, const ReportFrame* frame = nullptr)
       : page_(page), frame_(frame), cited_(page.sources.size()) {}
 
   std::string write() {
+    html_.reserve(about_bytes(page_));
     html_.doctype();
-    const auto html = html_.in("html", {{"lang", "en-GB"}});
+    const std::string_view language = page_.words.language();
+    const auto html = html_.in("html", {{"lang", language.empty() ? kEnglish : language}});
     head();
     {
       const auto body = html_.in("body");
@@ -95,6 +113,11 @@ class Page {
   }
 
  private:
+  std::string say(std::string_view english) const { return page_.words.text(english); }
+  std::string fill(std::string_view english, const std::vector<std::string>& slots) const {
+    return page_.words.filled(english, slots);
+  }
+
   void head() {
     const auto head = html_.in("head");
     html_.single("meta", {{"charset", "utf-8"}});
@@ -131,15 +154,15 @@ class Page {
       phrase(page_.under);
     }
     dates(page_.captured);
-    if (page_.invented) html_.element("p", {{"class", "invented"}}, "This data is invented");
+    if (page_.invented) html_.element("p", {{"class", "invented"}}, say(kInventedWord));
   }
 
   void contents() {
-    const auto nav = html_.in("nav", {{"aria-label", "Contents"}});
+    const auto nav = html_.in("nav", {{"aria-label", say(kContentsWord)}});
     const auto list = html_.in("ul");
-    content_link("in-short", "In short");
+    content_link("in-short", say(kInShortWord));
     for (const BriefSection& each : page_.sections) content_link(each.id, each.heading);
-    if (!page_.sources.empty()) content_link("sources", "Sources");
+    if (!page_.sources.empty()) content_link("sources", say(kSourcesWord));
   }
 
   void content_link(std::string_view id, std::string_view heading) {
@@ -149,7 +172,7 @@ class Page {
 
   void headlines() {
     const auto section = html_.in("section", {{"aria-labelledby", "in-short"}});
-    html_.element("h2", {{"id", "in-short"}}, "In short");
+    html_.element("h2", {{"id", "in-short"}}, say(kInShortWord));
     const auto matter = html_.in("div", {{"class", "matter"}});
     const auto list = html_.in("ol", {{"class", "headlines"}});
     for (std::size_t i = 0; i < page_.headlines.size(); ++i) headline(page_.headlines[i], i);
@@ -157,7 +180,7 @@ class Page {
 
   void headline(const Headline& headline, std::size_t place) {
     const auto item = html_.in("li");
-    html_.element("span", {{"class", "theme"}}, theme_words(headline.theme));
+    html_.element("span", {{"class", "theme"}}, say(theme_words(headline.theme)));
     const auto block = html_.in("div");
     {
       const auto sentence = html_.in("p", {{"class", place < kLeads ? "lead" : "more"}});
@@ -203,24 +226,25 @@ class Page {
     {
       const auto caption = html_.in("figcaption");
       phrase(chart.finding);
-      const std::string reading(reading_of(chart.shows));
+      const std::string reading = say(reading_of(chart.shows));
       if (read_.insert(reading).second) html_.element("span", {{"class", "reading"}}, reading);
     }
     write_chart(html_, chart, fmt::format("picture-{}", ++pictures_), page_.numbers);
-    if (with_table) folded(content, 0, "The figures");
+    if (with_table) folded(content, 0, say(kFiguresWord));
   }
 
   /// A short table whole; of a long one the first rows, the rest folded.
   void table(const BriefTable& content) {
     const std::size_t rows = content.rows.size();
-    if (content.folded) return folded(content, 0, fmt::format("{}: {}", content.caption, rows));
+    const std::string all = std::to_string(rows);
+    if (content.folded) return folded(content, 0, fill(kCaptionAndRows, {content.caption, all}));
     if (!is_long(content)) return rows_table(content, 0, rows, content.caption);
-    const auto list = html_.in("div", {{"class", "list"},
-                                       {"data-rows", std::to_string(rows)},
-                                       {"data-caption", content.caption}});
+    const auto list =
+        html_.in("div", {{"class", "list"}, {"data-rows", all}, {"data-caption", content.caption}});
     rows_table(content, 0, kShownRows,
-               fmt::format("{} ({} of {})", content.caption, kShownRows, rows));
-    folded(content, kShownRows, fmt::format("{}: {} more", content.caption, rows - kShownRows));
+               fill(kCaptionAndPart, {content.caption, std::to_string(kShownRows), all}));
+    folded(content, kShownRows,
+           fill(kCaptionAndMore, {content.caption, std::to_string(rows - kShownRows)}));
   }
 
   void folded(const BriefTable& content, std::size_t first, std::string_view summary) {
@@ -236,7 +260,8 @@ class Page {
 
   void rows_table(const BriefTable& content, std::size_t first, std::size_t last,
                   std::string_view caption) {
-    const auto scroll = scroller(fmt::format("{}, rows {} to {}", caption, first + 1, last));
+    const auto scroll = scroller(fill(
+        kCaptionAndSpan, {std::string(caption), std::to_string(first + 1), std::to_string(last)}));
     const auto table = html_.in("table");
     html_.element("caption", {}, caption);
     {
@@ -328,7 +353,7 @@ class Page {
     html_.element("a",
                   {{"href", fmt::format("#s{}", number)},
                    {"id", ways_back_ ? fmt::format("c{}-{}", number, place) : ""},
-                   {"aria-label", ways_back_ ? fmt::format("Source {}", number) : ""}},
+                   {"aria-label", ways_back_ ? fill(kSourceNumber, {std::to_string(number)}) : ""}},
                   std::to_string(number));
   }
 
@@ -337,18 +362,18 @@ class Page {
   void sources() {
     if (page_.sources.empty()) return;
     const auto section = html_.in("section", {{"aria-labelledby", "sources"}});
-    html_.element("h2", {{"id", "sources"}}, "Sources");
+    html_.element("h2", {{"id", "sources"}}, say(kSourcesWord));
     const auto matter = html_.in("div", {{"class", "matter"}});
     if (page_.sources.size() <= kListedSources) {
       const auto list = html_.in("ol", {{"class", "sources"}});
       for (std::size_t i = 0; i < page_.sources.size(); ++i) {
         const auto item = html_.in("li", {{"id", fmt::format("s{}", i + 1)}});
-        phrase(source_phrase(page_.sources[i], page_.numbers));
+        phrase(page_.words.phrase(source_phrase(page_.sources[i], page_.numbers)));
         ways_back(i + 1);
       }
       return;
     }
-    std::map<std::tuple<std::int64_t, Day, std::string>, std::vector<std::size_t>> documents;
+    std::map<std::tuple<std::int64_t, Day, std::string_view>, std::vector<std::size_t>> documents;
     for (std::size_t i = 0; i < page_.sources.size(); ++i) {
       const Source& source = page_.sources[i];
       documents[{source.capture, source.on, source.document}].push_back(i + 1);
@@ -361,14 +386,14 @@ class Page {
     document.line.reset();
     {
       const auto heading = html_.in("h3");
-      phrase(source_phrase(document, page_.numbers));
+      phrase(page_.words.phrase(source_phrase(document, page_.numbers)));
     }
     const auto list = html_.in("ol", {{"class", "sources"}});
     for (const std::size_t number : numbers) {
       const auto item =
           html_.in("li", {{"id", fmt::format("s{}", number)}, {"value", std::to_string(number)}});
       const auto& line = page_.sources[number - 1].line;
-      html_.text(line ? fmt::format("line {}", *line) : "the whole");
+      html_.text(line ? fill(kSourceLine, {std::to_string(*line)}) : say(kSourceWhole));
       ways_back(number);
     }
   }
@@ -378,13 +403,16 @@ class Page {
     const std::size_t places = cited_[number - 1];
     for (std::size_t place = 1; place <= std::min(places, kWaysBack); ++place) {
       html_.text(" ");
-      html_.element("a",
-                    {{"class", "back"},
-                     {"href", fmt::format("#c{}-{}", number, place)},
-                     {"aria-label", fmt::format("Back to place {} of source {}", place, number)}},
-                    places == 1 ? "↑" : fmt::format("↑{}", place));
+      html_.element(
+          "a",
+          {{"class", "back"},
+           {"href", fmt::format("#c{}-{}", number, place)},
+           {"aria-label", fill(kPlaceOfSource, {std::to_string(place), std::to_string(number)})}},
+          places == 1 ? "↑" : fmt::format("↑{}", place));
     }
-    if (places > kWaysBack) html_.text(fmt::format(" and {} more places", places - kWaysBack));
+    if (places <= kWaysBack) return;
+    html_.text(" ");
+    html_.text(fill(kMorePlaces, {std::to_string(places - kWaysBack)}));
   }
 
   void foot() {

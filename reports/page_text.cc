@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "reports/page_words.h"
 #include "reports/report_page.h"
 #include "reports/utf8.h"
 #include "reports/wording.h"
@@ -97,11 +98,11 @@ std::string page_text(const ReportPage& page) {
       out += fmt::format("  {}\n", plain_text(each, true));
     for (const BriefTable& table : section.tables) add_table(out, table);
   }
-  if (!page.sources.empty()) out += "\nSources\n";
+  if (!page.sources.empty()) out += fmt::format("\n{}\n", page.words.text(kSourcesWord));
   number = 0;
   for (const Source& source : page.sources) {
     out += fmt::format("  [{}] {}\n", ++number,
-                       plain_text(source_phrase(source, page.numbers), false));
+                       plain_text(page.words.phrase(source_phrase(source, page.numbers)), false));
   }
   out += '\n';
   for (const auto& caution : page.cautions) out += caution + '\n';
@@ -123,7 +124,8 @@ std::string page_markdown(const ReportPage& page) {
   out += '\n';
   number = 0;
   for (const Source& source : page.sources) {
-    out += fmt::format("[^{}]: {}\n", ++number, markdown_text(source_phrase(source, page.numbers)));
+    out += fmt::format("[^{}]: {}\n", ++number,
+                       markdown_text(page.words.phrase(source_phrase(source, page.numbers))));
   }
   out += '\n';
   for (const auto& caution : page.cautions) out += fmt::format("{}\n\n", caution);

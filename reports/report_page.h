@@ -9,6 +9,7 @@
 #include "reports/brief.h"
 #include "reports/number_style.h"
 #include "reports/phrase.h"
+#include "reports/phrase_book.h"
 
 namespace rangebook {
 
@@ -28,6 +29,7 @@ struct ReportPage {
   std::vector<std::string> cautions;
   Day made{};           ///< day of the latest capture in it, for the properties of a workbook
   NumberStyle numbers;  ///< for figures that pictures write; see restyled
+  PhraseBook words;     ///< for what stands around its sections; see translated
 };
 
 /// The same page with all its figures written in another way.

@@ -10,9 +10,13 @@
 namespace rangebook {
 namespace {
 
+bool has(const std::vector<std::string>& formats, std::string_view form) {
+  return std::find(formats.begin(), formats.end(), form) != formats.end();
+}
+
 /// Empty when the word is one of the formats.
 std::string format_fault(const std::string& word, const std::vector<std::string>& formats) {
-  if (std::find(formats.begin(), formats.end(), word) != formats.end()) return {};
+  if (has(formats, word)) return {};
   return "\"" + word + "\" is no format here." + did_you_mean(word, formats) +
          " There are: " + joined(formats) + ".";
 }
@@ -22,29 +26,31 @@ std::string locale_fault(const std::string& tag) {
   return "\"" + tag + "\" is no locale that is known here; write it as de-DE or en-IE.";
 }
 
-/// `--bom` and `--locale`.
+/// `--bom`, `--locale` and `--words`.
 void add_style(CLI::App& sub, const std::vector<std::string>& formats, OutputChoice& output) {
-  const auto has = [&formats](std::string_view form) {
-    return std::find(formats.begin(), formats.end(), form) != formats.end();
-  };
-  if (has("csv")) {
+  if (has(formats, "csv")) {
     sub.add_flag("--bom", output.bom,
                  "Begin CSV with a byte order mark, for spreadsheets that take it for another "
                  "encoding otherwise");
   }
-  if (has("html")) {
+  if (has(formats, "html")) {
     sub.add_option(
            "--locale", output.locale,
            "Prices, percentages and days as in this locale, in text, md and html; the words "
            "stay English")
         ->check(locale_fault)
         ->type_name("TAG");
+    sub.add_option("--words", output.words,
+                   "Words of reports in another language, in text, md, html and xlsx: a table that "
+                   "--format words begins")
+        ->type_name("FILE");
   }
 }
 
 }  // namespace
 
-void add_output(CLI::App& sub, const std::vector<std::string>& formats, OutputChoice& output) {
+void add_output(CLI::App& sub, std::vector<std::string> formats, OutputChoice& output) {
+  if (has(formats, "html")) formats.emplace_back("words");
   sub.add_option("--format", output.format, "Form of the output: " + joined(formats))
       ->check([formats](const std::string& word) { return format_fault(word, formats); })
       ->type_name("FORM")

@@ -9,8 +9,8 @@
 
 namespace rangebook {
 
-/// `--format` with one of `formats`, `--out`; `--bom` where there is CSV, `--locale` where there
-/// are forms for people.
-void add_output(CLI::App& sub, const std::vector<std::string>& formats, OutputChoice& output);
+/// `--format` with one of `formats`, `--out`; `--bom` where there is CSV; where there are forms for
+/// people, `--locale`, `--words`, and the form `words`.
+void add_output(CLI::App& sub, std::vector<std::string> formats, OutputChoice& output);
 
 }  // namespace rangebook

@@ -21,6 +21,7 @@ struct OutputChoice {
   std::string format = "text";
   std::string file;         ///< empty: stdout
   std::string locale = {};  ///< of figures in text, Markdown and pages; empty: the plain form
+  std::string words = {};   ///< a table of translations for the same; empty: English
   bool bom = false;         ///< a byte order mark before CSV, for spreadsheets that ask for one
 };
 
@@ -86,7 +87,7 @@ void take_demo(Book& book, const std::string& feeds,
 int command_desk(const std::string& book, int port, const std::string& feeds);
 
 /// A report as `text`, `md`, `html` or `xlsx`, figures by the locale.
-std::string page_in(const ReportPage& page, const OutputChoice& output);
+std::string page_in(ReportPage page, const OutputChoice& output);
 
 /// Says on stderr what is not there, and which words there are.
 int not_there(const NotThere& missing);

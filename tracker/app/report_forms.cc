@@ -1,28 +1,55 @@
 // One line a form; everything else is in reports/.
 #include "tracker/app/report_forms.h"
 
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
 #include "reports/brief_formats.h"
 #include "reports/change_lists.h"
 #include "reports/changes_json.h"
 #include "reports/history_report.h"
 #include "reports/order_report.h"
+#include "reports/phrase_book.h"
 #include "reports/shop_index_report.h"
 #include "reports/size_report_forms.h"
 #include "reports/workbook.h"
+#include "tracker/app/cli_words.h"
 
 namespace rangebook {
 
-std::string page_in(const ReportPage& page, const OutputChoice& output) {
-  if (output.format == "xlsx") return page_workbook(page, page.made);
-  const auto style = NumberStyle::of(output.locale);
-  const ReportPage& shown = style ? restyled(page, *style) : page;
-  if (output.format == "md") return page_markdown(shown);
-  if (output.format == "html") return page_html(shown);
-  return page_text(shown);
+namespace {
+
+/// The table of translations; says on stderr which of its lines cannot be used.
+PhraseBook phrase_book_in(const std::string& path) {
+  std::error_code none;
+  std::ifstream in;
+  if (std::filesystem::is_regular_file(path, none)) in.open(path, std::ios::binary);
+  if (!in.is_open()) throw UsageError{fmt::format("--words: \"{}\" cannot be read.", path)};
+  const std::string table(std::istreambuf_iterator<char>(in), {});
+  std::vector<std::string> faults;
+  PhraseBook book = PhraseBook::read(table, faults);
+  for (const auto& fault : faults) fmt::print(stderr, "rangebook: {}, {}\n", path, fault);
+  return book;
 }
 
-std::string brief_in(const Brief& brief, const OutputChoice& output) {
-  return output.format == "json" ? brief_json(brief) : page_in(page_of(brief), output);
+}  // namespace
+
+std::string page_in(ReportPage page, const OutputChoice& output) {
+  if (output.format == "words") return phrase_table(page);
+  if (!output.words.empty()) page = translated(std::move(page), phrase_book_in(output.words));
+  if (output.format == "xlsx") return page_workbook(page, page.made);
+  if (const auto style = NumberStyle::of(output.locale)) page = restyled(std::move(page), *style);
+  if (output.format == "md") return page_markdown(page);
+  if (output.format == "html") return page_html(page);
+  return page_text(page);
+}
+
+std::string brief_in(Brief brief, const OutputChoice& output) {
+  if (output.format == "json") return brief_json(brief);
+  return page_in(page_of(std::move(brief)), output);
 }
 
 std::string changes_in(const ChangeSet& set, const std::string& format) {

@@ -14,7 +14,7 @@
 
 namespace rangebook {
 
-std::string brief_in(const Brief& brief, const OutputChoice& output);
+std::string brief_in(Brief brief, const OutputChoice& output);
 std::string changes_in(const ChangeSet& set, const std::string& format);
 std::string prices_in(const ChangeSet& set, const PriceReportOptions& options,
                       const OutputChoice& output);
