@@ -93,7 +93,7 @@ std::vector<std::string> report_cautions(bool invented) {
   return cautions;
 }
 
-ReportPage page_of(const Brief& brief) {
+ReportPage page_of(Brief brief) {
   const auto dates = [&brief](std::string_view verb, std::string_view between) {
     Phrase phrase;
     phrase.name(brief.to.season).words(verb).day(brief.to.on).words(between);
@@ -111,16 +111,16 @@ ReportPage page_of(const Brief& brief) {
   page.headline_dates = dates(", ", "; ");
   page.invented = brief.invented;
   page.made = brief.to.on;
-  page.headlines = brief.headlines;
-  page.sections = brief.sections;
-  page.sources = brief.sources;
-  page.cautions = brief.cautions;
+  page.headlines = std::move(brief.headlines);
+  page.sections = std::move(brief.sections);
+  page.sources = std::move(brief.sources);
+  page.cautions = std::move(brief.cautions);
   return page;
 }
 
-std::string brief_text(const Brief& brief) { return page_text(page_of(brief)); }
-std::string brief_markdown(const Brief& brief) { return page_markdown(page_of(brief)); }
-std::string brief_html(const Brief& brief) { return page_html(page_of(brief)); }
+std::string brief_text(Brief brief) { return page_text(page_of(std::move(brief))); }
+std::string brief_markdown(Brief brief) { return page_markdown(page_of(std::move(brief))); }
+std::string brief_html(Brief brief) { return page_html(page_of(std::move(brief))); }
 
 std::string brief_title(const Brief& brief) {
   return fmt::format("{}: {} against {}", shop_name(brief.shop),

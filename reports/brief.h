@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "reports/chart.h"
@@ -60,6 +61,14 @@ struct BriefTable {
   std::vector<Chart> charts;  ///< pictures of this table, drawn where pictures can be
   bool folded = false;        ///< detail: shown on demand on a screen, always in print
   bool whole = false;         ///< always shown whole, however long
+
+  /// Moves its cells in; a list in braces would copy them.
+  template <typename... Cells>
+  void add_row(Cells&&... cells) {
+    auto& row = rows.emplace_back();
+    row.reserve(sizeof...(cells));
+    (row.push_back(std::forward<Cells>(cells)), ...);
+  }
   bool operator==(const BriefTable&) const = default;
 };
 struct BriefSection {

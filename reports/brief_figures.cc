@@ -208,8 +208,7 @@ Phrase step_cell(const Change& change) {
   if (before == nullptr || after == nullptr) return {};
   if (before->amount.currency != after->amount.currency) return {};
   Phrase cell;
-  cell.figure(
-      money_step_words({after->amount.minor - before->amount.minor, after->amount.currency}));
+  cell.value(MoneyStep{{after->amount.minor - before->amount.minor, after->amount.currency}});
   if (const auto move = price_move(change)) {
     cell.words(" (").share(*move, true).words(")");
   }
@@ -227,9 +226,10 @@ BriefTable moves_table(ChangeList changes, std::string key, std::string caption,
                    {"now", "Now", true},
                    {"step", "Change", true}};
   for (const Change* change : changes) {
-    table.rows.push_back({change->line ? line_cell(*change->line) : Phrase{},
-                          side_cell(*change, false, sources), side_cell(*change, true, sources),
-                          step_cell(*change)});
+    Phrase before = side_cell(*change, false, sources);
+    Phrase after = side_cell(*change, true, sources);
+    table.add_row(change->line ? line_cell(*change->line) : Phrase{}, std::move(before),
+                  std::move(after), step_cell(*change));
   }
   return table;
 }

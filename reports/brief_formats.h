@@ -9,13 +9,13 @@
 namespace rangebook {
 
 /// What the forms below are laid out from.
-ReportPage page_of(const Brief& brief);
+ReportPage page_of(Brief brief);
 
 /// For a terminal: headlines, sections with aligned columns, numbered sources.
-std::string brief_text(const Brief& brief);
+std::string brief_text(Brief brief);
 
 /// CommonMark with GFM tables and footnotes.
-std::string brief_markdown(const Brief& brief);
+std::string brief_markdown(Brief brief);
 
 /// `rangebook.brief/1`, described in schema/FORMAT.md. For figures to calculate with, read the
 /// changes JSON: the brief holds them as text.
@@ -23,6 +23,6 @@ std::string brief_json(const Brief& brief);
 
 /// One self-contained page: no outside address, no script. Readable at any width from 390 px, dark
 /// and light by the reader's setting, printable on A4 with folded lists open.
-std::string brief_html(const Brief& brief);
+std::string brief_html(Brief brief);
 
 }  // namespace rangebook

@@ -104,7 +104,7 @@ class Box {
       const auto& on = delivery ? options_.terms->delivery_on : options_.terms->returns_on;
       if (!on || !matters(value.field)) continue;
       Phrase what = Phrase{}.words(sentence_case(terms_field_words(value.field)));
-      add(what, Phrase{}.figure(value.text), *on);
+      add(what, terms_value_phrase(value.text), *on);
     }
   }
 
@@ -131,7 +131,8 @@ class Box {
 /// Colour values (`#1f2a44`) are shown, never said.
 bool is_said(const Piece& piece) {
   return piece.kind == Piece::Kind::figure && !piece.text.starts_with('#') &&
-         piece.text.find_first_of("0123456789") != std::string::npos;
+         std::any_of(piece.text.begin(), piece.text.end(),
+                     [](char sign) { return sign >= '0' && sign <= '9'; });
 }
 
 class SpokenList {
@@ -169,8 +170,8 @@ class SpokenList {
   void add_new(const Phrase& cell, const SpokenList& said, const std::string& heading) {
     for (std::size_t i = 0; i < cell.pieces.size(); ++i) {
       const std::string& text = cell.pieces[i].text;
-      if (!is_said(cell.pieces[i]) || said.texts_.contains(text)) continue;
-      if (texts_.insert(text).second) add_row(cell, i, Phrase{}.words(heading));
+      if (!is_said(cell.pieces[i]) || !texts_.insert(text).second) continue;
+      if (!said.texts_.contains(text)) add_row(cell, i, Phrase{}.words(heading));
     }
   }
 

@@ -94,8 +94,9 @@ BriefTable presence_table(const ChangeSet& set, ChangeKind kind, std::string key
       lines_table(std::move(key), std::move(caption), {{"category", "Category", false}});
   for (const Change* change : changes) {
     if (!change->line) continue;
-    table.rows.push_back(
-        {only_side(*change, sources), Phrase{}.name(category_words(change->line->category))});
+    Phrase category;
+    category.name(category_words(change->line->category));
+    table.add_row(only_side(*change, sources), std::move(category));
   }
   return table;
 }
@@ -251,9 +252,12 @@ BriefTable sides_table(const ChangeList& changes, std::string key, std::string c
       lines_table(std::move(key), std::move(caption),
                   {{"what", "What", false}, {"then", "Then", false}, {"now", "Now", false}});
   for (const Change* change : changes) {
-    table.rows.push_back({change->line ? line_cell(*change->line) : Phrase{},
-                          Phrase{}.words(kind_words(change->kind)).append(related_phrase(*change)),
-                          side_cell(*change, false, sources), side_cell(*change, true, sources)});
+    Phrase what;
+    what.words(change_words(change->kind)).append(related_phrase(*change));
+    Phrase before = side_cell(*change, false, sources);
+    Phrase after = side_cell(*change, true, sources);
+    table.add_row(change->line ? line_cell(*change->line) : Phrase{}, std::move(what),
+                  std::move(before), std::move(after));
   }
   return table;
 }

@@ -1,9 +1,12 @@
 // Numbering of the notes of a brief.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <optional>
+#include <string>
 #include <tuple>
+#include <unordered_map>
 #include <vector>
 
 #include "reports/brief.h"
@@ -28,11 +31,12 @@ class SourceList {
   std::vector<Source> take() { return std::move(sources_); }
 
  private:
-  using Key = std::tuple<std::int64_t, Day, std::string, std::optional<std::uint64_t>>;
+  using Document = std::tuple<std::int64_t, Day, std::string>;
+  using LineNumbers = std::unordered_map<std::optional<std::uint64_t>, std::size_t>;
   Sighting then_;
   Sighting now_;
   std::vector<Source> sources_;
-  std::map<Key, std::size_t> numbers_;
+  std::map<Document, LineNumbers, std::less<>> numbers_;  // found without copying a name
 };
 
 }  // namespace rangebook

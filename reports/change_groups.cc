@@ -64,8 +64,13 @@ std::optional<std::int64_t> price_move(const Change& change) {
 }
 
 void sort_by_move(ChangeList& changes) {
-  std::stable_sort(changes.begin(), changes.end(),
-                   [](const Change* a, const Change* b) { return move_size(*a) > move_size(*b); });
+  std::vector<std::pair<std::int64_t, const Change*>> sized;
+  sized.reserve(changes.size());
+  for (const Change* change : changes) sized.emplace_back(move_size(*change), change);
+  std::stable_sort(sized.begin(), sized.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::transform(sized.begin(), sized.end(), changes.begin(),
+                 [](const auto& each) { return each.second; });
 }
 
 const CategorySummary* summary_of(const ChangeSet& set, std::string_view category) {

@@ -1,6 +1,8 @@
 // Escaping and balance of HTML.
 #include "reports/html_writer.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -21,13 +23,38 @@ constexpr std::array<std::string_view, 30> kBlocks{
     "div",    "table",      "thead", "tbody",  "tr",    "caption", "details", "summary",
     "figure", "figcaption", "svg",   "meta",   "title", "style"};
 
+constexpr std::size_t kBytes = 256;
+
+/// Names to look for in every tag: most that are asked for differ from all of
+/// them in length, first or last letter.
 template <std::size_t N>
-bool is_one_of(const std::array<std::string_view, N>& names, std::string_view name) {
-  return std::find(names.begin(), names.end(), name) != names.end();
-}
+class NameSet {
+ public:
+  constexpr explicit NameSet(const std::array<std::string_view, N>& names) : names_(names) {
+    for (const std::string_view name : names) begins_.at(place(name)) = true;
+  }
+  bool contains(std::string_view name) const {
+    return begins_[place(name)] && std::find(names_.begin(), names_.end(), name) != names_.end();
+  }
+
+ private:
+  static constexpr std::size_t place(std::string_view name) {
+    constexpr std::size_t kPrime = 31;
+    if (name.empty()) return 0;
+    const std::size_t first = static_cast<unsigned char>(name.front());
+    const std::size_t last = static_cast<unsigned char>(name.back());
+    return ((name.size() * kPrime + first) * kPrime + last) % kBytes;
+  }
+
+  std::array<std::string_view, N> names_;
+  std::array<bool, kBytes> begins_{};
+};
+constexpr NameSet kUrlNames(kUrlAttributes);
+constexpr NameSet kBlockNames(kBlocks);
 
 bool is_lower(char sign) { return sign >= 'a' && sign <= 'z'; }
-bool is_letter(char sign) { return is_lower(sign) || (sign >= 'A' && sign <= 'Z'); }
+bool is_capital(char sign) { return sign >= 'A' && sign <= 'Z'; }
+bool is_letter(char sign) { return is_lower(sign) || is_capital(sign); }
 bool is_digit(char sign) { return sign >= '0' && sign <= '9'; }
 
 bool is_name(std::string_view name) {
@@ -39,7 +66,7 @@ bool is_name(std::string_view name) {
 std::string lower(std::string_view text) {
   std::string out(text);
   for (char& sign : out) {
-    if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
+    if (is_capital(sign)) sign = static_cast<char>(sign - 'A' + 'a');
   }
   return out;
 }
@@ -56,11 +83,20 @@ std::string_view replacement(char sign, bool quotes) {
   return {};
 }
 
+constexpr std::array<bool, kBytes> plain_bytes() {
+  std::array<bool, kBytes> plain{};
+  for (unsigned char byte = 0x20; byte < 0x7F; ++byte) plain.at(byte) = true;
+  for (const char sign : {'&', '<', '>', '"', '\''}) {
+    plain.at(static_cast<unsigned char>(sign)) = false;
+  }
+  return plain;
+}
+constexpr auto kPlain = plain_bytes();
+
 /// Bytes from the start that stand for themselves everywhere: almost all of a page.
 std::size_t plain_prefix(std::string_view text) {
   const auto special = std::find_if(text.begin(), text.end(), [](char sign) {
-    return sign < 0x20 || sign >= 0x7F || sign == '&' || sign == '<' || sign == '>' ||
-           sign == '"' || sign == '\'';
+    return !kPlain[static_cast<unsigned char>(sign)];
   });
   return static_cast<std::size_t>(special - text.begin());
 }
@@ -155,7 +191,7 @@ void HtmlWriter::start_tag(std::string_view tag, HtmlAttributes attributes) {
   if (!is_name(tag) || tag == "script") {
     throw Error("rangebook does not write the element " + std::string(tag));
   }
-  if (!out_.empty() && is_one_of(kBlocks, tag)) out_ += '\n';
+  if (!out_.empty() && kBlockNames.contains(tag)) out_ += '\n';
   out_ += '<';
   out_ += tag;
   for (const HtmlAttribute& each : attributes) attribute(each);
@@ -163,12 +199,14 @@ void HtmlWriter::start_tag(std::string_view tag, HtmlAttributes attributes) {
 }
 
 void HtmlWriter::attribute(const HtmlAttribute& each) {
-  const std::string name = lower(each.name);
+  const bool is_small = std::none_of(each.name.begin(), each.name.end(), is_capital);
+  const std::string lowered = is_small ? std::string{} : lower(each.name);
+  const std::string_view name = is_small ? each.name : std::string_view(lowered);
   if (!is_name(name) || name.starts_with("on") || name == "style") {
-    throw Error("rangebook does not write the attribute " + name);
+    throw Error(fmt::format("rangebook does not write the attribute {}", name));
   }
   if (each.value.empty() && (name == "class" || name == "id" || name == "aria-label")) return;
-  if (is_one_of(kUrlAttributes, name) && !is_safe_url(each.value)) return;
+  if (kUrlNames.contains(name) && !is_safe_url(each.value)) return;
   out_ += ' ';
   out_ += each.name;
   out_ += "=\"";

@@ -2,6 +2,7 @@
 // are; there is no way to write raw markup, so nothing a shop writes can become part of the page.
 #pragma once
 
+#include <cstddef>
 #include <initializer_list>
 #include <string>
 #include <string_view>
@@ -36,6 +37,8 @@ class HtmlWriter {
     HtmlWriter& writer_;
   };
 
+  /// Makes room for a page of about so many bytes.
+  void reserve(std::size_t bytes) { out_.reserve(bytes); }
   /// Writes `<!DOCTYPE html>`.
   void doctype() { out_ += "<!DOCTYPE html>"; }
   /// An element for the rest of the scope: `const auto row = html.in("tr");`.

@@ -238,8 +238,7 @@ BriefSection notes_section(const ChangeSet& set) {
 ReportPage price_page(const ChangeSet& set, const PriceReportOptions& options) {
   SourceList sources(set.from, set.to);
   const Shown shown{summaries_of(set, options.category), set.coverage.common};
-  const Brief brief{set.shop, set.from, set.to, options.invented, {}, {}, {}, {}};
-  ReportPage page = page_of(brief);
+  ReportPage page = page_of({set.shop, set.from, set.to, options.invented, {}, {}, {}, {}});
   page.kind = "Prices";
   page.skip = "Skip to the prices";
   page.title += options.category.empty()

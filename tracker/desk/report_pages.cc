@@ -75,10 +75,9 @@ OrderWords order_words(const DeskAsk& ask) {
 void order_form(HtmlWriter& html, const DeskAsk& ask) {
   ask_form(html, "/order", [&](HtmlWriter& form) {
     text_field(form, "currency", "Currency", ask.said("currency"), "such as GBP");
-    text_field(form, "keep", "Prices of what is kept", ask.said("keep"),
+    text_field(form, "keep", "Prices to keep", ask.said("keep"),
                "such as 69 45.50, with spaces between");
-    text_field(form, "back", "Prices of what goes back", ask.said("back"),
-               "sale:20 for a sale item");
+    text_field(form, "back", "Prices to send back", ask.said("back"), "sale:20 for a sale item");
     text_field(form, "region", "Country it goes to", ask.said("region"),
                "two letters; empty: the shop's own");
     text_field(form, "bought", "Day of purchase", ask.said("bought"), "empty: today", "date");
@@ -130,7 +129,7 @@ void reach_form(HtmlWriter& html, const DeskAsk& ask) {
     text_field(form, "size", "Size", ask.said("size"), "as on the label, such as 22");
     std::vector<Choice> systems{{"", "as in most shops"}};
     for (const auto& name : size_system_names()) systems.push_back({name, name});
-    choice_field(form, "system", "What the number means", systems, ask.said("system"));
+    choice_field(form, "system", "Size system", systems, ask.said("system"));
     category_field(form, ask);
     button(form, "Look");
   });
@@ -157,10 +156,12 @@ DeskAnswer brief_page(Desk& desk, const DeskAsk& ask) {
   return compared_page(desk, ask, [&](const Book& book, const ChangeSet& set) {
     BriefOptions extras = run_brief_extras(book, set);
     extras.invented = desk.is_demo();
-    const Brief brief = make_brief(set, extras);
+    Brief brief = make_brief(set, extras);
     const std::string format = asked_format(ask, paper_formats());
-    if (!format.empty()) return kept_file(brief_in(brief, as_file(format)), format, set.shop.slug);
-    return report_sheet(desk, "/", page_of(brief), [&](HtmlWriter& html) {
+    if (!format.empty()) {
+      return kept_file(brief_in(std::move(brief), as_file(format)), format, set.shop.slug);
+    }
+    return report_sheet(desk, "/", page_of(std::move(brief)), [&](HtmlWriter& html) {
       ask_form(html, "/brief", [&](HtmlWriter& form) {
         pair_fields(form, book, ask);
         button(form, "Compare");
