@@ -179,7 +179,8 @@ footer p { margin: 0 0 .3rem; max-width: 44rem; }
   :root { color-scheme: light; --paper: #fff; --ink: #000; --quiet: #444; --hairline: #aaa;
     --mark: #5c1528; }
   body { max-width: none; padding: 0; font-size: 1rem; line-height: 1.4; }
-  .headlines li { display: grid; grid-template-columns: 24mm minmax(0, 1fr); padding: 1.6mm 0; }
+  .headlines li { display: grid; grid-template-columns: 24mm minmax(0, 1fr); gap: 0 3mm;
+    padding: 1.6mm 0; }
   .skip, nav, .tools { display: none; }
   h1 { font-size: 26pt; }
   .headlines .lead { font-size: 12pt; }
@@ -191,7 +192,8 @@ footer p { margin: 0 0 .3rem; max-width: 44rem; }
   section > h2 { margin-bottom: 2mm; }
   h2, h3, caption, summary { break-after: avoid; }
   tr, .headlines li, figure { break-inside: avoid; }
-  thead { display: table-header-group; }
+  thead { display: table-header-group; break-after: avoid; }
+  tbody tr:first-child, tbody tr:last-child { break-before: avoid; }
   table { font-size: 8.5pt; }
   th, td { padding: .8mm 3mm .8mm 0; }
   tbody th, tbody td, tbody .figures, tbody .n { min-width: 0; }

@@ -9,6 +9,7 @@
 #include "reports/change_groups.h"
 #include "reports/wording.h"
 #include "schema/terms_fields.h"
+#include "schema/terms_values.h"
 
 namespace rangebook {
 namespace {
@@ -47,8 +48,7 @@ Phrase value_cell(const std::optional<Fact>& side, const std::optional<Sighting>
                   SourceList& sources) {
   const TermsFact* fact = fact_of(side);
   if (fact == nullptr) return Phrase{}.words("not stated");
-  Phrase cell;
-  cell.figure(fact->value);
+  Phrase cell = terms_value_phrase(fact->value);
   sources.cite(cell, seen);
   return cell;
 }
@@ -61,6 +61,10 @@ Phrase sentence_cell(const std::optional<Fact>& side) {
 
 std::string_view direction_words(TermsDirection direction) {
   return direction == TermsDirection::neutral ? "depends" : to_string(direction);
+}
+
+std::string held_value(const TermsFact* fact) {
+  return fact == nullptr ? "not stated" : fact->value;
 }
 
 /// One row a version of a term that ever changed: what held from which day on.
@@ -79,17 +83,18 @@ BriefTable timeline_table(const std::vector<TermsStep>& steps) {
       auto& list = stays[either(change).field];
       if (list.empty()) {
         const Day since = change.evidence.before ? change.evidence.before->on : steps[0].on;
-        list.push_back({since, then != nullptr ? then->value : "not stated"});
+        list.push_back({since, held_value(then)});
       }
-      list.push_back({steps[i].on, now != nullptr ? now->value : "not stated"});
+      list.push_back({steps[i].on, held_value(now)});
     }
   }
   TimelineChart chart;
   for (auto& [field, list] : stays) {
     const std::string words = terms_field_words(field);
-    for (const auto& stay : list) {
-      table.rows.push_back(
-          {Phrase{}.words(words), Phrase{}.day(stay.from), Phrase{}.figure(stay.words)});
+    for (auto& stay : list) {
+      Phrase held = terms_value_phrase(stay.words);
+      stay.words = plain_text(held, false);
+      table.add_row(Phrase{}.words(words), Phrase{}.day(stay.from), std::move(held));
     }
     chart.rows.push_back({words, std::move(list)});
   }
@@ -103,6 +108,11 @@ BriefTable timeline_table(const std::vector<TermsStep>& steps) {
 }
 
 }  // namespace
+
+Phrase terms_value_phrase(std::string_view text) {
+  const auto money = read_money(text, std::nullopt);
+  return money && to_string(*money) == text ? Phrase{}.money(*money) : Phrase{}.figure(text);
+}
 
 std::string terms_field_words(std::string_view field) {
   const TermsField* kind = find_terms_field(field);

@@ -130,7 +130,6 @@ ReportPage due_page(const DueList& list) {
   page.heading.words("What is due");
   page.under.day(list.request.on);
   page.dates.words("as of ").day(list.request.on);
-  page.captured = page.dates;
   page.made = list.request.on;
   page.headlines = {headline(list)};
   if (!list.shops.empty()) {

@@ -281,7 +281,7 @@ class HistoryPage {
         sources_.cite(then, change.evidence.before);
         sources_.cite(now, change.evidence.after);
         table.rows.push_back({Phrase{}.name(entry.capture.season),
-                              Phrase{}.words(kind_words(change.kind)), std::move(then),
+                              Phrase{}.words(change_words(change.kind)), std::move(then),
                               std::move(now)});
       }
     }

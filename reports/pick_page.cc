@@ -118,7 +118,7 @@ BriefSection changes_section(const PickSheet& sheet, SourceList& sources) {
       Phrase now = side_phrase(change.kind, change.after);
       if (change.evidence.before) then.note(pick_note(each, *change.evidence.before, sources));
       if (change.evidence.after) now.note(pick_note(each, *change.evidence.after, sources));
-      table.rows.push_back({pick_name(each), Phrase{}.words(kind_words(change.kind)),
+      table.rows.push_back({pick_name(each), Phrase{}.words(change_words(change.kind)),
                             std::move(then), std::move(now)});
     }
   }
@@ -168,6 +168,26 @@ BriefTable show_table(const FollowedPick& first, std::size_t number) {
           {},
           {},
           false};
+}
+
+bool is_empty(const Phrase& cell) {
+  return std::all_of(cell.pieces.begin(), cell.pieces.end(),
+                     [](const Piece& piece) { return piece.text.empty(); });
+}
+
+/// Her own words have columns only where she said any: the others need the room.
+void drop_unsaid(BriefTable& table) {
+  for (std::size_t i = table.columns.size(); i-- > 0;) {
+    const std::string& key = table.columns[i].key;
+    if (key != "for" && key != "caution" && key != "note") continue;
+    if (!std::all_of(table.rows.begin(), table.rows.end(),
+                     [i](const auto& row) { return is_empty(row[i]); })) {
+      continue;
+    }
+    const auto place = static_cast<std::ptrdiff_t>(i);
+    table.columns.erase(table.columns.begin() + place);
+    for (auto& row : table.rows) row.erase(row.begin() + place);
+  }
 }
 
 }  // namespace
@@ -250,6 +270,9 @@ ReportPage show_notes_page(const PickSheet& unordered) {
     if (new_theme || last->review != pick.review) tables.push_back(show_table(each, ++groups));
     tables.back().rows.push_back(show_row(each, sources));
     last = &pick;
+  }
+  for (BriefSection& section : page.sections) {
+    for (BriefTable& table : section.tables) drop_unsaid(table);
   }
   page.sources = sources.take();
   return page;

@@ -199,6 +199,12 @@ std::string category_words(std::string_view slug, const Scope& scope) {
 }
 
 std::string_view kind_words(ChangeKind kind) { return name_of(kKindWords, kind); }
+std::string_view change_words(ChangeKind kind) {
+  if (kind == ChangeKind::line_new) return "New line";
+  if (kind == ChangeKind::line_dropped) return "Line gone";
+  if (kind == ChangeKind::line_returned) return "Line back";
+  return kind_words(kind);
+}
 std::string_view system_words(SizeSystem system) { return name_of(kSystemWords, system); }
 
 std::string size_range_words(const SizeFact& sizes) {

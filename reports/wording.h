@@ -30,6 +30,9 @@ std::string category_words(std::string_view slug, const Scope& scope);
 /// Heading of a kind of change, for instance `Sizes widened`.
 std::string_view kind_words(ChangeKind kind);
 
+/// What happened to one line: `New line` where the heading is `New lines`.
+std::string_view change_words(ChangeKind kind);
+
 /// `UK`, `EU`, `waist x length`; empty where the labels speak for themselves.
 std::string_view system_words(SizeSystem system);
 

@@ -66,6 +66,10 @@ TEST(NumberStyle, RestylingChangesFiguresAndNothingElse) {
   EXPECT_NE(text.find("2. September 2026"), std::string::npos);
   EXPECT_NE(text.find(std::string("59,00") + kNoBreak + "£"), std::string::npos);
   EXPECT_NE(text.find("Like for like"), std::string::npos);
+  for (auto at = text.find("£"); at != std::string::npos; at = text.find("£", at + 1)) {
+    const char next = text[at + std::string_view("£").size()];
+    EXPECT_FALSE(next >= '0' && next <= '9') << text.substr(at > 60 ? at - 60 : 0, 90);
+  }
 }
 
 }  // namespace

@@ -5,10 +5,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "tests/reports/fixture/change_set.h"
 #include "reports/brief_formats.h"
 #include "reports/report_page.h"
 #include "reports/workbook.h"
+#include "tests/reports/fixture/change_set.h"
 
 namespace rangebook {
 namespace {

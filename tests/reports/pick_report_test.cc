@@ -59,6 +59,23 @@ TEST(PickReport, ThemesStandTogetherAndThoseWithoutOneLast) {
   EXPECT_EQ(page.sections[1].tables.size(), 2U);
 }
 
+TEST(PickReport, ShowNotesHaveNoColumnsOfWordsThatWereNotSaid) {
+  PickSheet plain;
+  plain.picks.push_back(hostile_pick());
+  const auto columns = [&plain] {
+    std::string keys;
+    const ReportPage page = show_notes_page(plain);
+    for (const auto& column : page.sections.at(0).tables.at(0).columns) {
+      keys += column.key + " ";
+    }
+    return keys;
+  };
+  EXPECT_EQ(columns(), "line shop price sizes colours fabric for note outcome ");
+  plain.picks[0].pick.note.clear();
+  plain.picks[0].pick.words.clear();
+  EXPECT_EQ(columns(), "line shop price sizes colours fabric outcome ");
+}
+
 TEST(PickReport, SoldOutSizesAreNamedWithTheirColours) {
   EXPECT_EQ(sold_out_words({{"8", {}}, {"10", {"red", "navy"}}, {"", {}}}),
             "8, 10 in red and navy, its one size");
