@@ -68,9 +68,9 @@ async function mustShow(page, words) {
 const judged = new Map();
 let browser;
 
-async function judge(page) {
+async function judge(page, as) {
   const url = new URL(page.url());
-  const name = url.pathname === "/" ? "start" : url.pathname.slice(1).replaceAll("/", "-");
+  const name = as ?? (url.pathname === "/" ? "start" : url.pathname.slice(1).replaceAll("/", "-"));
   if (judged.has(name)) return;
   const sent = await page.context().request.get(page.url());
   const faults = await faultsOfHtml(await sent.text(), name);
@@ -196,6 +196,30 @@ async function keepPick(page, base, slug, words, theme) {
   await Promise.all([page.waitForURL(/\/picks(#|\?|$)/), pressed(page, "Keep it")]);
 }
 
+/// From the first page on: every path that a link leads to, three addresses of each at most.
+async function followLinks(page, base) {
+  const visits = new Map();
+  const known = new Set(["/"]);
+  const next = ["/"];
+  while (next.length > 0) {
+    const url = new URL(next.shift(), base);
+    const times = visits.get(url.pathname) ?? 0;
+    if (times === 3) continue;
+    visits.set(url.pathname, times + 1);
+    const answer = await page.goto(url.href);
+    must(answer.status() === 200, `${url.href} answers ${answer.status()}`);
+    await judge(page, url.pathname === "/" ? "start-full" : undefined);
+    for (const href of await page.locator("a[href]").evaluateAll((links) => links.map((each) => each.href))) {
+      const to = new URL(href);
+      to.hash = "";
+      if (to.origin !== base || to.searchParams.has("format") || known.has(to.href)) continue;
+      known.add(to.href);
+      next.push(to.href);
+    }
+  }
+  must(visits.size >= 20, `only ${visits.size} pages are linked: ${[...visits.keys()].join(" ")}`);
+}
+
 // ---- the week
 
 browser = await chromium.launch({
@@ -278,8 +302,28 @@ async function week() {
       await keep(page);
     });
   }
-  await step("links that wait are settled, each asked once", async () => {
+  await step("keys answer a pair and take it back, but not while they are off", async () => {
     await twoSeasons(page, base);
+    await page.goto(`${base}/links?shop=${loft.slug}`);
+    const asked = () => page.locator('input[name="pair"]').first().getAttribute("value");
+    const press = (key) => Promise.all([page.waitForNavigation(), page.keyboard.press(key)]);
+    const first = await asked();
+    await press("y");
+    await page.goto(`${base}/links/said?shop=${loft.slug}`);
+    await mustShow(page, "one line");
+    await page.goto(`${base}/links?shop=${loft.slug}`);
+    await press("u");
+    await page.goto(`${base}/links?shop=${loft.slug}`);
+    must((await asked()) === first, "the pair is not asked again after it was taken back");
+    await page.getByLabel("Answer by keys").uncheck();
+    await page.keyboard.press("n");
+    await page.reload();
+    must((await asked()) === first, "a key answered while keys are off");
+    await page.getByLabel("Answer by keys").check();
+    await press("l");
+    must(page.url().includes("later="), "the pair was not put off");
+  });
+  await step("links that wait are settled, each asked once", async () => {
     must((await settleAll(page, base, loft.slug)) > 0, "no pair waits");
     await page.goto(`${base}/links/said?shop=${loft.slug}`);
     await mustShow(page, "Maya");
@@ -299,6 +343,9 @@ async function week() {
       await judge(page);
     });
   }
+  await step("every link of the desk leads to a page that answers", async () => {
+    await followLinks(page, base);
+  });
   await step("the follow-up tells what became of the picks", async () => {
     await page.goto(base + "/picks");
     await mustShow(page, /Now/);

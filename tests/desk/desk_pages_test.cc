@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 
 #include "tests/desk/open_desk.h"
+#include "tracker/store/terms_store.h"
 
 namespace rangebook {
 namespace {
@@ -26,8 +27,28 @@ TEST_F(DeskPages, StartTellsShopsAndWhatChanged) {
   const OpenDesk desk(folder_);
   const std::string page = desk.get("/")->body;
   EXPECT_THAT(page, HasSubstr("Mill"));
-  EXPECT_THAT(page, HasSubstr("AW26, seen 2026-09-01: 2 lines"));
+  EXPECT_THAT(page, HasSubstr("AW26, seen 1 September 2026: 2 lines"));
   EXPECT_THAT(page, HasSubstr("/brief?shop=mill"));
+}
+
+// What is remembered of a shop must not outlast a capture or a version of its terms.
+TEST_F(DeskPages, StartTellsOfTermsAndCapturesThatCameSince) {
+  const OpenDesk desk(folder_);
+  EXPECT_THAT(desk.get("/")->body, HasSubstr("22"));
+  keep_rows(folder_, "SS27", "2026-11-02",
+            "AB1,Maya dress,dresses,navy,8-22,55.00,GBP\n"
+            "AB3,Olga top,tops,rust,8-18,29.00,GBP\n");
+  const std::string before = desk.get("/")->body;
+  EXPECT_THAT(before, HasSubstr("SS27, seen 2 November 2026: 2 lines"));
+  EXPECT_THAT(before, HasSubstr("Last revisit: against AW26, seen 1 September 2026."));
+  EXPECT_THAT(before, Not(HasSubstr("14 days")));
+  for (const auto& [day, window] : {std::pair("2026-08-01", "28 days from delivery"),
+                                    std::pair("2026-11-01", "14 days from delivery")}) {
+    Book book = Book::open(folder_.file("b.rangebook"), true);
+    type_terms(book, book.find_shop("mill").value(), parse_day(day).value(),
+               {{"return.window", window}});
+  }
+  EXPECT_THAT(desk.get("/")->body, HasSubstr("14 days"));
 }
 
 TEST_F(DeskPages, ABriefIsShownAndKept) {

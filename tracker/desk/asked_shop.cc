@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "reports/wording.h"
 #include "tracker/app/pipeline.h"
 
 namespace rangebook {
@@ -20,7 +21,7 @@ std::vector<Choice> capture_choices(const Book& book, const std::string& shop,
   for (auto record = captures.rbegin(); record != captures.rend(); ++record) {
     const CaptureInfo& info = record->info;
     choices.push_back(
-        {std::to_string(info.id), fmt::format("{}, {}", info.season, to_string(info.on))});
+        {std::to_string(info.id), fmt::format("{}, {}", info.season, day_words(info.on))});
   }
   return choices;
 }

@@ -48,6 +48,8 @@ class Desk {
   /// since a page asked the same are not read again. Keys begin with the path of the book.
   Remembered<std::vector<ReachingShop>>& reaching() const { return reaching_; }
   Remembered<std::size_t>& pairs() const { return pairs_; }
+  /// What a brief would say first.
+  Remembered<std::string>& news() const { return news_; }
 
  private:
   const std::string own_;
@@ -58,6 +60,7 @@ class Desk {
   FormTokens tokens_;
   mutable Remembered<std::vector<ReachingShop>> reaching_;
   mutable Remembered<std::size_t> pairs_;
+  mutable Remembered<std::string> news_;
   KeepWork keeping_;  ///< last: its thread uses all others
 };
 

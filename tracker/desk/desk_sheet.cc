@@ -132,8 +132,9 @@ void wide_table(HtmlWriter& html, const TableHead& head, const WriteHtml& rows) 
 }
 
 void text_cell(HtmlWriter& html, std::string_view text) {
+  constexpr std::size_t kWhole = 12;  // `UK 8–20` is not broken across lines
   const auto cell = html.in("td");
-  html.element("bdi", {}, text);
+  html.element("bdi", {{"class", text.size() <= kWhole ? "whole" : ""}}, text);
 }
 
 void alert(HtmlWriter& html, std::string_view message) {

@@ -17,6 +17,7 @@ constexpr std::string_view kStyle = R"css(
 .shops { margin: 0; padding: 0; list-style: none; }
 .shops > li { padding: .9rem 0; border-top: 1px solid var(--hairline); }
 .shops > li:first-child { border-top: 0; padding-top: 0; }
+.shops > li:target { box-shadow: -.8rem 0 0 color-mix(in srgb, var(--mark) 16%, transparent); }
 .shops h3 { margin: 0; font-size: 1.3rem; font-style: normal; }
 .shops p { margin: .15rem 0 0; }
 .ways { display: flex; flex-wrap: wrap; gap: .1rem 1.2rem; margin: .3rem 0 0; padding: 0;
@@ -106,6 +107,7 @@ mark { background: none; color: var(--mark); text-decoration: underline;
 .answers { display: flex; flex-wrap: wrap; gap: .6rem; margin: 1.2rem 0 0; }
 .answers form.asked, .answers form.asked + form.asked { margin: 0; gap: .6rem; }
 pre { overflow-x: auto; margin: 0; font-size: .8125rem; line-height: 1.45; white-space: pre-wrap; }
+@media (max-width: 34rem) { .field { flex: 1 1 9.5rem; } }
 @media print { .bar, form, .keep { display: none; } }
 )css";
 

@@ -242,7 +242,7 @@ DeskAnswer keep(const Desk& desk, const HeldUpload& upload, bool as_usual,
   if (upload.documents.empty()) {
     keep_policy(book, upload, request);
     desk.held().drop(upload);
-    return to("/");
+    return to(desk_address("/terms", {{"shop", request.shop, {}}}));
   }
   if (as_usual && !upload.options.empty()) {
     request.save_profile = usual_profile(book, request.shop);

@@ -9,6 +9,7 @@
 #include "tracker/desk/asked_shop.h"
 #include "tracker/desk/rejection_table.h"
 #include "tracker/desk/upload_form.h"
+#include "tracker/store/terms_store.h"
 
 namespace rangebook {
 namespace {
@@ -19,8 +20,9 @@ constexpr std::size_t kShownRefusals = 200;
 struct Kept {
   Shop shop;
   CaptureRecord record;
-  bool newest = false;  ///< only the newest of a shop can be taken back
-  bool first = false;   ///< there is nothing to compare it with
+  bool newest = false;     ///< only the newest of a shop can be taken back
+  bool first = false;      ///< there is nothing to compare it with
+  std::size_t doubts = 0;  ///< of the shop's terms, that wait for a yes
 };
 
 std::optional<Kept> kept_of(const Book& book, const DeskAsk& ask) {
@@ -31,12 +33,13 @@ std::optional<Kept> kept_of(const Book& book, const DeskAsk& ask) {
   for (const auto& record : captures) newest = std::max(newest, record.info.id);
   for (const auto& record : captures) {
     if (std::to_string(record.info.id) != ask.said("capture")) continue;
-    return Kept{shop->shop, record, record.info.id == newest, captures.size() == 1};
+    return Kept{shop->shop, record, record.info.id == newest, captures.size() == 1,
+                open_doubts(book, *shop).size()};
   }
   return std::nullopt;
 }
 
-void next_ways(HtmlWriter& html, const Kept& kept) {
+void next_ways(HtmlWriter& html, const Kept& kept, bool with_terms) {
   const std::string& shop = kept.shop.slug;
   const auto list = html.in("ul", {{"class", "ways"}});
   const auto way = [&](const std::string& address, std::string_view words) {
@@ -45,6 +48,8 @@ void next_ways(HtmlWriter& html, const Kept& kept) {
   };
   if (!kept.first) way(desk_address("/brief", {{"shop", shop, {}}}), "What changed");
   way(desk_address("/sizes", {{"shop", shop, {}}}), "Sizes");
+  way(desk_address("/lines", {{"shop", shop, {}}}), "Line by line");
+  if (with_terms) way(desk_address("/terms", {{"shop", shop, {}}}), "Terms");
   way("/add", "Add another capture");
   way("/", "To the shops");
 }
@@ -84,12 +89,19 @@ void comes_to(HtmlWriter& html, const Kept& kept, const DeskAsk& ask) {
                            kept.record.info.season, looked_at(kept.record.info.scope)));
   if (!ask.said("terms").empty()) {
     html.element("p", {}, "What the text says of delivery and returns is in the book, too.");
+    if (kept.doubts > 0) {
+      const auto line = html.in("p");
+      html.text(counted(kept.doubts, "reading", "readings") + " of its terms ");
+      link(html, desk_address("/terms", {{"shop", kept.shop.slug, {}}}),
+           kept.doubts == 1 ? "waits for a yes" : "wait for a yes");
+      html.text(".");
+    }
   }
   if (kept.first) {
     html.element("p", {},
                  "This is the first capture of the shop. The next one tells what changed.");
   }
-  next_ways(html, kept);
+  next_ways(html, kept, !ask.said("terms").empty());
 }
 
 /// The capture's documents and what was said, as an upload again. Nothing where they are more than
@@ -135,7 +147,7 @@ DeskAnswer kept_page(Desk& desk, const DeskAsk& ask) {
   if (!kept) return trouble_sheet(desk, 404, "The book has no such capture.");
   const CaptureInfo& info = kept->record.info;
   const SheetHead head{"/add", "In the book", kept->shop.name.empty() ? info.shop : kept->shop.name,
-                       fmt::format("{}, seen {}", info.season, to_string(info.on))};
+                       fmt::format("{}, seen {}", info.season, day_words(info.on))};
   auto rejections = book->rejections(info.id);
   const auto all = rejections.size();
   rejections.resize(std::min(all, kShownRefusals));

@@ -101,7 +101,7 @@ void rows(HtmlWriter& html, const ChangeSet& set) {
                  const Change& change = set.changes[i];
                  const auto row = body.in("tr");
                  subject(body, set, change);
-                 body.element("td", {}, kind_words(change.kind));
+                 body.element("td", {}, change_words(change.kind));
                  text_cell(body, side_text(change, change.before));
                  text_cell(body, side_text(change, change.after));
                }
@@ -136,8 +136,8 @@ DeskAnswer moves_page(Desk& desk, const DeskAsk& ask) {
       return kept_file(changes_in(set, format), format, set.shop.slug + "-changes");
     }
     const std::string under =
-        fmt::format("{}, {} against {}, {}", set.to.season, to_string(set.to.on), set.from.season,
-                    to_string(set.from.on));
+        fmt::format("{}, {} against {}, {}", set.to.season, day_words(set.to.on), set.from.season,
+                    day_words(set.from.on));
     return sheet(desk, {"/", "Change by change", std::string(shop_name(set.shop)), under},
                  [&](HtmlWriter& html) {
                    narrow_form(html, book, all, ask);

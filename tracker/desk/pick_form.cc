@@ -38,7 +38,7 @@ PickWish wish_of(const DeskAsk& ask) {
   wish.shop = ask.said("shop");
   wish.line = ask.said("line");
   wish.capture = ask.said("capture");
-  wish.on = asked_day(ask, "on", "Day you recommended it").value_or(today());
+  wish.on = asked_day(ask, "on", "Recommended on").value_or(today());
   wish.theme = ask.said("theme");
   wish.review = asked_day(ask, "review", "Look again on");
   wish.note = ask.said("note");
@@ -49,7 +49,7 @@ PickWish wish_of(const DeskAsk& ask) {
 /// All of the form: what is empty in it is to be empty. Throws UsageError.
 PickChange change_of(const DeskAsk& ask) {
   PickChange change;
-  change.on = asked_day(ask, "on", "Day you recommended it");
+  change.on = asked_day(ask, "on", "Recommended on");
   change.theme = ask.said("theme");
   change.review = asked_day(ask, "review", "Look again on");
   change.note = ask.said("note");
@@ -87,7 +87,7 @@ void pick_fields(HtmlWriter& html, const Book& book, const DeskAsk& ask) {
   offered_field(html, "theme", "Theme", ask.said("theme"), pick_themes(book),
                 "what it is for, such as a show or an occasion");
   text_field(html, "review", "Look again on", ask.said("review"), "may stay empty", "date");
-  text_field(html, "on", "Day you recommended it", ask.said("on"), "empty: today", "date");
+  text_field(html, "on", "Recommended on", ask.said("on"), "empty: today", "date");
   word_fields(html, book, ask);
   long_text_field(html, "note", "Note", ask.said("note"),
                   "Stands in show notes: leave out who it is for.", 3);

@@ -169,7 +169,7 @@ int asked_days(const DeskAsk& ask, std::string_view name, std::string_view label
 void due_form(HtmlWriter& html, const DeskAsk& ask) {
   ask_form(html, "/due", [&](HtmlWriter& form) {
     text_field(form, "on", "As of", ask.said("on"), "empty: today", "date");
-    text_field(form, "every", "Shops every so many days", ask.said("every"),
+    text_field(form, "every", "Days between visits", ask.said("every"),
                fmt::format("empty: {}", kRevisitDays));
     text_field(form, "ahead", "Days ahead", ask.said("ahead"), "also what falls due by then");
     button(form, "Show");
@@ -217,7 +217,7 @@ DeskAnswer due_desk_page(Desk& desk, const DeskAsk& ask) {
   if (!book) return no_book(desk);
   try {
     const DueRequest request{asked_day(ask, "on", "As of").value_or(today()),
-                             asked_days(ask, "every", "Shops every so many days", kRevisitDays),
+                             asked_days(ask, "every", "Days between visits", kRevisitDays),
                              asked_days(ask, "ahead", "Days ahead", 0)};
     const DueList list = what_is_due(*book, request);
     const std::string format = asked_format(ask, paper_and_csv());

@@ -1,7 +1,10 @@
 // Where a day begins: the shops, what was last seen of each, and what to do next.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
+#include <map>
+#include <tuple>
 
 #include "reports/brief.h"
 #include "reports/brief_style.h"
@@ -16,34 +19,61 @@
 #include "tracker/desk/pages.h"
 #include "tracker/desk/today_part.h"
 #include "tracker/desk/upload_form.h"
+#include "tracker/store/shop_state.h"
+#include "tracker/store/terms_store.h"
 
 namespace rangebook {
 namespace {
 
-/// Saying what changed compares two captures; of more shops than this, only the links are shown.
-constexpr std::size_t kToldShops = 8;
+/// Saying what changed compares two captures: of so many shops, those captured last. The others
+/// show the way to it.
+constexpr std::size_t kToldShops = 24;
 
 /// Counting what waits reads the lists of all captures of a shop.
 constexpr std::size_t kCountedShops = 60;
 
+using CapturesByShop = std::map<std::string, std::vector<CaptureRecord>>;
+
 /// What is said of a shop beside its captures.
 struct ShopTelling {
-  bool news = false;      ///< what changed
+  std::string news = {};  ///< what changed
   std::size_t pairs = 0;  ///< of lines that wait
 };
 
 std::string capture_words(const CaptureRecord& record) {
-  return fmt::format("{}, seen {}: {}", record.info.season, to_string(record.info.on),
+  return fmt::format("{}, seen {}: {}", record.info.season, day_words(record.info.on),
                      lines_words(static_cast<std::size_t>(record.lines)));
 }
 
 /// The first thing a brief would say.
-std::string news_of(const Book& book, const Shop& shop) {
-  const auto compared = run_comparison(book, {shop.slug, "", ""});
+std::string first_sentence(const Book& book, const std::string& shop) {
+  const auto compared = run_comparison(book, {shop, "", ""});
   const auto* set = std::get_if<ChangeSet>(&compared);
   if (!set) return {};
   const auto sentences = top_sentences(make_brief(*set), 1);
   return sentences.empty() ? "" : sentences.front();
+}
+
+/// What changed at the shops that were captured last and can be compared, by shop.
+std::map<std::string, std::string> news_of(const Desk& desk, const Book& book,
+                                           const CapturesByShop& captures) {
+  std::vector<std::pair<Day, std::string>> shops;
+  for (const auto& [slug, records] : captures) {
+    if (records.size() > 1) shops.emplace_back(records.back().info.on, slug);
+  }
+  std::sort(shops.begin(), shops.end(), [](const auto& a, const auto& b) {
+    return std::tie(b.first, a.second) < std::tie(a.first, b.second);
+  });
+  if (shops.size() > kToldShops) shops.resize(kToldShops);
+  const auto states = shop_states(book);
+  std::map<std::string, std::string> news;
+  for (const auto& shop : shops) {  // day, slug
+    const std::string& slug = shop.second;
+    news[slug] =
+        desk.news().value(desk.book_path() + "\n" + slug, states.at(slug) + terms_state(book, slug),
+                          [&] { return first_sentence(book, slug); });
+  }
+  return news;
 }
 
 void ways_of_shop(HtmlWriter& html, const Shop& shop, bool two_captures) {
@@ -67,12 +97,12 @@ void revisit_line(HtmlWriter& html, const std::vector<CaptureRecord>& captures) 
   const CaptureInfo* from = season_before(captures, captures.back().info);
   html.element(
       "p", {{"class", "dates"}},
-      from ? fmt::format("Last revisit: against {}, seen {}.", from->season, to_string(from->on))
+      from ? fmt::format("Last revisit: against {}, seen {}.", from->season, day_words(from->on))
            : "Not revisited yet: no capture of another season.");
 }
 
-void shop_item(HtmlWriter& html, const Book& book, const Shop& shop,
-               const std::vector<CaptureRecord>& captures, const ShopTelling& telling) {
+void shop_item(HtmlWriter& html, const Shop& shop, const std::vector<CaptureRecord>& captures,
+               const ShopTelling& telling) {
   const auto item = html.in("li");
   html.element("h3", {}, shop_name(shop));
   if (captures.empty()) {
@@ -86,7 +116,7 @@ void shop_item(HtmlWriter& html, const Book& book, const Shop& shop,
                  fmt::format("{} of its rows or cells could not be read.", last.refused));
   }
   revisit_line(html, captures);
-  if (telling.news && captures.size() > 1) html.element("p", {}, news_of(book, shop));
+  if (!telling.news.empty()) html.element("p", {}, telling.news);
   if (telling.pairs > 0) {
     const auto line = html.in("p");
     link(html, desk_address("/links", {{"shop", shop.slug, {}}}),
@@ -113,10 +143,12 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
   const auto shops = book ? book->shops() : std::vector<ShopRecord>{};
   const std::string under = shops.empty() ? "" : counted(shops.size(), "shop", "shops");
   return sheet(desk, {"/", "The desk", "Your shops", under}, [&](HtmlWriter& html) {
-    std::map<std::string, std::vector<CaptureRecord>> captures;
-    std::map<std::string, std::size_t> waiting;
+    CapturesByShop captures;
+    std::map<std::string, std::string> news;
+    PairsWaiting waiting;
     if (!shops.empty()) {
       captures = book->captures_of_all();
+      news = news_of(desk, *book, captures);
       if (shops.size() <= kCountedShops) waiting = pairs_waiting(desk, *book);
       today_part(html, what_is_due(*book, captures, {today()}), waiting);
     }
@@ -131,9 +163,9 @@ DeskAnswer start_page(Desk& desk, const DeskAsk& /*ask*/) {
       }
       const auto list = matter.in("ul", {{"class", "shops"}});
       for (const auto& record : shops) {
-        const auto pairs = waiting.find(record.shop.slug);
-        shop_item(matter, *book, record.shop, captures[record.shop.slug],
-                  {shops.size() <= kToldShops, pairs == waiting.end() ? 0 : pairs->second});
+        const std::string& slug = record.shop.slug;
+        shop_item(matter, record.shop, captures[slug],
+                  {news[slug], waiting && waiting->contains(slug) ? waiting->at(slug) : 0});
       }
     });
     held_list(html, desk);

@@ -72,7 +72,7 @@ void read_form(HtmlWriter& html, const Desk& desk, const DeskAsk& ask) {
   post_form(html, desk, "/terms/read", [&](HtmlWriter& form) {
     hidden_field(form, "shop", ask.said("shop"));
     {
-      const auto field = form.in("div", {{"class", "field"}});
+      const auto field = form.in("div", {{"class", "field file"}});
       form.element("label", {{"for", "file"}}, "Saved page");
       form.single(
           "input",

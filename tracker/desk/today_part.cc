@@ -26,7 +26,10 @@ std::string ago_words(const DueShop& shop, Day on) {
 void shop_due(HtmlWriter& html, const DueShop& shop, Day on) {
   const auto item = html.in("li");
   html.text("Go back to ");
-  html.element("bdi", {}, shop_name(shop.shop));
+  {
+    const auto way = html.in("a", {{"href", desk_address("/add", {{"shop", shop.shop.slug, {}}})}});
+    html.element("bdi", {}, shop_name(shop.shop));
+  }
   html.text(": " + ago_words(shop, on));
 }
 
@@ -44,12 +47,17 @@ void pick_due(HtmlWriter& html, const FollowedPick& followed) {
   html.text(fmt::format(": due on {}", day_words(followed.pick.review.value())));
 }
 
-void pairs_item(HtmlWriter& html, const std::map<std::string, std::size_t>& waiting) {
+void pairs_item(HtmlWriter& html, const PairsWaiting& waiting) {
+  if (!waiting) {
+    const auto item = html.in("li");
+    html.text("Say which line is which: ");
+    return link(html, "/links", "see what waits");
+  }
   std::size_t all = 0;
-  for (const auto& [shop, pairs] : waiting) all += pairs;
+  for (const auto& [shop, pairs] : *waiting) all += pairs;
   if (all == 0) return;
-  const std::string address = waiting.size() == 1
-                                  ? desk_address("/links", {{"shop", waiting.begin()->first, {}}})
+  const std::string address = waiting->size() == 1
+                                  ? desk_address("/links", {{"shop", waiting->begin()->first, {}}})
                                   : "/links";
   const auto item = html.in("li");
   html.text("Say which line is which: ");
@@ -78,15 +86,14 @@ std::map<std::string, std::size_t> pairs_waiting(const Desk& desk, const Book& b
   return waiting;
 }
 
-void today_part(HtmlWriter& html, const DueList& due,
-                const std::map<std::string, std::size_t>& waiting) {
+void today_part(HtmlWriter& html, const DueList& due, const PairsWaiting& waiting) {
   part(html, "today", "Today", [&](HtmlWriter& matter) {
     if (due.shops.empty() && due.picks.empty()) {
       matter.element("p", {},
                      due.next ? fmt::format("Nothing is due before {}.", day_words(*due.next))
                               : "Nothing is due.");
     }
-    if (!due.shops.empty() || !due.picks.empty() || !waiting.empty()) {
+    if (!due.shops.empty() || !due.picks.empty() || !waiting || !waiting->empty()) {
       const auto list = matter.in("ul", {{"class", "plain"}});
       for (std::size_t i = 0; i < std::min(due.shops.size(), kShown); ++i) {
         shop_due(matter, due.shops[i], due.request.on);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 
 #include "tracker/app/pick_desk.h"
@@ -12,7 +13,9 @@ namespace rangebook {
 /// Pairs of lines that wait, by shop; shops without any are left out.
 std::map<std::string, std::size_t> pairs_waiting(const Desk& desk, const Book& book);
 
-void today_part(HtmlWriter& html, const DueList& due,
-                const std::map<std::string, std::size_t>& waiting);
+/// Nothing where they were not counted.
+using PairsWaiting = std::optional<std::map<std::string, std::size_t>>;
+
+void today_part(HtmlWriter& html, const DueList& due, const PairsWaiting& waiting);
 
 }  // namespace rangebook

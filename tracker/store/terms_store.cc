@@ -232,6 +232,19 @@ std::vector<TermsVersion> terms_versions(const Book& book, const ShopRecord& sho
   return versions;
 }
 
+std::string terms_state(const Book& book, std::string_view slug) {
+  auto rows = book.database().prepare(
+      "SELECT t.observed_on, f.field, f.value, f.sentence FROM terms t "
+      "JOIN terms_field f ON f.terms_id = t.id JOIN shop s ON s.id = t.shop_id "
+      "WHERE s.slug = ?1 ORDER BY t.observed_on, f.field");
+  rows.bind(1, slug);
+  std::string state;
+  while (rows.step()) {
+    for (int column = 0; column < 4; ++column) state.append(rows.text(column)).append("\n");
+  }
+  return state;
+}
+
 TermsInForce terms_in_force(const Shop& shop, const std::vector<TermsVersion>& versions, Day on) {
   TermsInForce result;
   result.shop = shop;

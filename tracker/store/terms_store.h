@@ -57,6 +57,9 @@ TermsOutcome type_terms(Book& book, const ShopRecord& shop, Day on,
 /// All days with terms, in order.
 std::vector<TermsVersion> terms_versions(const Book& book, const ShopRecord& shop);
 
+/// A text that stays as it is while the terms of the shop do.
+std::string terms_state(const Book& book, std::string_view slug);
+
 /// The terms as of `on`: of delivery and of returns the latest version that speaks of it.
 TermsInForce terms_in_force(const Book& book, const ShopRecord& shop, Day on);
 /// Of each of the shops, in their order.
