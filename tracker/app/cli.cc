@@ -8,6 +8,7 @@
 #include "schema/error.h"
 #include "schema/nearest_word.h"
 #include "tracker/app/cli_completion.h"
+#include "tracker/app/cli_fetch.h"
 #include "tracker/app/cli_output.h"
 #include "tracker/app/cli_picks.h"
 #include "tracker/app/cli_terms.h"
@@ -37,6 +38,7 @@ class CommandLine {
     add_profiles();
     const CliContext context{[this] { return book(); },
                              [this](Action action) { action_ = std::move(action); }};
+    add_fetch_command(app_, context);
     add_terms_commands(app_, context);
     add_pick_commands(app_, context);
     add_upkeep();

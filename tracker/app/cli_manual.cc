@@ -35,7 +35,7 @@ Every figure carries its day and the place it was read from.
 A line that no capture looked for is never called gone.
 .Pp
 The book is one file on this machine.
-Nothing is fetched or sent.
+Nothing is fetched but the addresses given to fetch, and nothing is sent.
 .Sh COMMANDS
 With any of them,
 .Fl -help
