@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 #include <httplib.h>
 
+#include <cstdlib>
 #include <thread>
 
 namespace rangebook {
@@ -17,6 +18,7 @@ using ::testing::HasSubstr;
 class FetchedPages : public ::testing::Test {
  protected:
   FetchedPages() {
+    for (const char* proxy : {"http_proxy", "all_proxy", "ALL_PROXY"}) ::unsetenv(proxy);
     port_ = server_.bind_to_any_port("127.0.0.1");
     server_.set_pre_routing_handler([this](const httplib::Request& asked, httplib::Response&) {
       asked_.push_back(asked.path);  // one question at a time, answered after this
