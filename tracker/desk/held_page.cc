@@ -10,6 +10,7 @@
 #include "tracker/desk/add_pages.h"
 #include "tracker/desk/reading_form.h"
 #include "tracker/desk/rejection_table.h"
+#include "tracker/desk/terms_parts.h"
 #include "tracker/desk/upload_form.h"
 #include "tracker/desk/upload_request.h"
 
@@ -100,33 +101,11 @@ void refused(HtmlWriter& html, const MappingPreview& preview) {
 }
 
 /// `delivery.standard.free_over` as words.
-std::string spoken_field(std::string field) {
-  for (char& sign : field) {
-    if (sign == '.' || sign == '_') sign = ' ';
-  }
-  return field;
-}
-
 void terms_found(HtmlWriter& html, const ReadTerms& read) {
   part(html, "terms", "Delivery and returns", [&](HtmlWriter& matter) {
     for (const auto& fault : read.faults) matter.element("p", {}, fault);
-    if (!has_terms(read)) {
-      matter.element("p", {}, "No terms were found in this text.");
-      return;
-    }
-    const auto list = matter.in("dl");
-    for (const TermsValue& value : stated_values(read.reading.terms)) {
-      matter.element("dt", {}, fmt::format("{}: {}", spoken_field(value.field), value.text));
-      const auto source = read.reading.terms.evidence.find(value.field);
-      const bool told = source != read.reading.terms.evidence.end();
-      matter.element("dd", {}, told ? source->second.sentence : "");
-    }
-    for (const TermsDoubt& doubt : read.reading.doubts) {
-      matter.element("dt", {},
-                     fmt::format("Not sure, {}: {} ({})", spoken_field(doubt.field), doubt.text,
-                                 doubt.evidence.doubt));
-      matter.element("dd", {}, doubt.evidence.sentence);
-    }
+    if (has_terms(read)) return terms_understood(matter, read.reading);
+    matter.element("p", {}, "No terms were found in this text.");
   });
 }
 

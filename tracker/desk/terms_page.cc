@@ -77,7 +77,7 @@ std::string_view direction_words(TermsDirection direction) {
 void fact_cell(HtmlWriter& html, const TermsFact* fact) {
   const auto cell = html.in("td");
   if (!fact) return html.text("not stated");
-  html.element("bdi", {}, fact->value);
+  html.element("bdi", {}, terms_value_words(fact->value));
   if (fact->sentence.empty()) return;
   html.text(" ");
   const auto small = html.in("small");

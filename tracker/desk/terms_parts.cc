@@ -5,6 +5,7 @@
 
 #include "reports/brief_terms.h"
 #include "reports/terms_report.h"
+#include "reports/wording.h"
 #include "schema/terms_fields.h"
 
 namespace rangebook {
@@ -28,7 +29,7 @@ void field_row(HtmlWriter& html, const TermsValue& value, const TermsEvidence* e
   html.element("th", {{"scope", "row"}}, terms_field_words(value.field));
   {
     const auto cell = html.in("td");
-    html.element("bdi", {}, value.text);
+    html.element("bdi", {}, terms_value_words(value.text));
   }
   html.element("td", {}, confidence_words(evidence));
   const auto cell = html.in("td");
@@ -36,6 +37,10 @@ void field_row(HtmlWriter& html, const TermsValue& value, const TermsEvidence* e
 }
 
 }  // namespace
+
+std::string terms_value_words(std::string_view value) {
+  return plain_text(terms_value_phrase(value), false);
+}
 
 void terms_sentence(HtmlWriter& html, const TermsEvidence& evidence) {
   if (evidence.sentence.empty()) return;
@@ -59,7 +64,7 @@ void terms_doubt(HtmlWriter& html, const TermsDoubt& doubt) {
     const auto line = html.in("p");
     html.element("strong", {}, terms_field_words(doubt.field));
     html.text(": ");
-    html.element("bdi", {}, doubt.text);
+    html.element("bdi", {}, terms_value_words(doubt.text));
     html.text("?");
   }
   if (!doubt.evidence.doubt.empty()) {
@@ -74,6 +79,23 @@ void terms_doubt(HtmlWriter& html, const TermsDoubt& doubt) {
   const auto line = html.in("p");
   html.text("But: ");
   html.element("q", {}, one_line(doubt.evidence.contradicts));
+}
+
+void terms_understood(HtmlWriter& html, const TermsReading& reading) {
+  const std::size_t stated = stated_values(reading.terms).size();
+  if (stated > 0) {
+    terms_fields_table(html, reading.terms,
+                       counted(stated, "field understood", "fields understood"));
+  }
+  if (reading.doubts.empty()) return;
+  html.element("h3", {},
+               counted(reading.doubts.size(), "reading is not sure", "readings are not sure"));
+  html.element("p", {}, "Once kept, these wait for your yes and count nowhere before it.");
+  const auto list = html.in("ul", {{"class", "shops"}});
+  for (const TermsDoubt& doubt : reading.doubts) {
+    const auto item = html.in("li");
+    terms_doubt(html, doubt);
+  }
 }
 
 void terms_caution(HtmlWriter& html) {

@@ -102,22 +102,7 @@ void keep_form(HtmlWriter& html, const Desk& desk, const DeskAsk& ask,
 void look(HtmlWriter& html, const Desk& desk, const DeskAsk& ask, const ReadTerms& read) {
   part(html, "look", "What it says", [&](HtmlWriter& matter) {
     for (const auto& fault : read.faults) alert(matter, fault);
-    const std::size_t stated = stated_values(read.reading.terms).size();
-    if (stated > 0) {
-      terms_fields_table(matter, read.reading.terms,
-                         counted(stated, "field understood", "fields understood"));
-    }
-    if (!read.reading.doubts.empty()) {
-      matter.element(
-          "h3", {},
-          counted(read.reading.doubts.size(), "reading is not sure", "readings are not sure"));
-      matter.element("p", {}, "Once kept, these wait for your yes and count nowhere before it.");
-      const auto list = matter.in("ul", {{"class", "shops"}});
-      for (const TermsDoubt& doubt : read.reading.doubts) {
-        const auto item = matter.in("li");
-        terms_doubt(matter, doubt);
-      }
-    }
+    terms_understood(matter, read.reading);
     matter.element("p", {}, "Nothing is kept yet.");
     keep_form(matter, desk, ask, read.documents.front());
     terms_caution(matter);
