@@ -107,7 +107,11 @@ mark { background: none; color: var(--mark); text-decoration: underline;
 .answers { display: flex; flex-wrap: wrap; gap: .6rem; margin: 1.2rem 0 0; }
 .answers form.asked, .answers form.asked + form.asked { margin: 0; gap: .6rem; }
 pre { overflow-x: auto; margin: 0; font-size: .8125rem; line-height: 1.45; white-space: pre-wrap; }
-@media (max-width: 34rem) { .field { flex: 1 1 9.5rem; } }
+@media (max-width: 34rem) {
+  form.asked { column-gap: .9rem; }
+  .field { flex: 1 1 9.5rem; }
+  .field select { font-size: .9375rem; }
+}
 @media print { .bar, form, .keep { display: none; } }
 )css";
 
