@@ -115,6 +115,14 @@ void PolicyClaims::remove(std::string_view field) {
   std::erase_if(claims_, [&](const PolicyClaim& one) { return one.field == field; });
 }
 
+void PolicyClaims::rename_option(std::string_view from, std::string_view to) {
+  const std::string before = "delivery." + std::string(from) + ".";
+  for (auto& claim : claims_) {
+    if (!claim.field.starts_with(before)) continue;
+    claim.field = "delivery." + std::string(to) + claim.field.substr(before.size() - 1);
+  }
+}
+
 void PolicyClaims::complete(std::string_view field, std::string_view ending) {
   const auto last = std::find_if(claims_.rbegin(), claims_.rend(),
                                  [&](const PolicyClaim& one) { return one.field == field; });

@@ -30,6 +30,8 @@ class PolicyClaims {
   std::vector<std::string> option_keys() const;
   const std::vector<PolicyClaim>& all() const { return claims_; }
   void remove(std::string_view field);
+  /// Moves the claims of a delivery option to another key.
+  void rename_option(std::string_view from, std::string_view to);
   /// Adds to the text of the last claim of the field: "30 days", then "from delivery".
   void complete(std::string_view field, std::string_view ending);
 

@@ -26,6 +26,7 @@ constexpr std::string_view kLong = "It is long for the time until dispatch.";
 constexpr std::string_view kShortest = "It is the shortest time.";
 constexpr int kLongHandling = 10;
 constexpr std::size_t kStrangeWords = 5;
+constexpr std::size_t kShortLine = 14;
 
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
 
@@ -41,6 +42,16 @@ bool is_remark(const Sentence& s, std::uint32_t at) {
   if (end >= size || s.word(begin) != "(") return false;
   const auto inner = part_of(s, begin, end);
   return !has_fact(inner) && !inner.has_any(R::kind, R::region, R::next_day);
+}
+
+/// "Ireland (Republic and Northern)": more is said of the place than was understood.
+bool has_unread_remark(const Sentence& s, const PolicyMark& place) {
+  if (s.word(place.end) != "(") return false;
+  auto end = place.end;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  while (end < size && s.word(end) != ")") ++end;
+  const auto inner = part_of(s, place.end, end);
+  return inner.marks.empty() && unread_words(inner) > 0;
 }
 
 /// About customs or gift wrapping; "plus customs" only names them.
@@ -138,6 +149,7 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
+    if (option.vague) vague_.insert(key);
   }
   claims_.add({fmt::format("delivery.{}.{}", key, name), std::move(text), s.text, s.byte,
                std::move(doubt), weak});
@@ -160,6 +172,7 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
     if (fetched) option.kind = "collection";
+    option.vague = option.vague || (mark.role == R::region && has_unread_remark(clause.part, mark));
     if (mark.role == R::region && !outside &&
         std::find(regions.begin(), regions.end(), mark.value) == regions.end()) {
       regions.emplace_back(mark.value);
@@ -188,6 +201,7 @@ void DeliveryRules::open_section(const Sentence& heading) {
   }
   section_ = option;
   last_ = section_;
+  headed_ = heading.has_any(R::delivery, R::kind, R::first_delivery);
 }
 
 void DeliveryRules::ask(const Sentence* question) {
@@ -201,7 +215,9 @@ void DeliveryRules::ask(const Sentence* question) {
 
 /// True when the sentence itself says that it is about delivery.
 bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
-  return s.kind == PolicyLineKind::row || s.has(R::grams) || s.kind == PolicyLineKind::item ||
+  // "Delivery charges", and below it "30 to 59.99: 2.95"
+  const bool step = headed_ && s.tokens.size() <= kShortLine && unread_words(s) == 0;
+  return step || s.kind == PolicyLineKind::row || s.has(R::grams) || s.kind == PolicyLineKind::item ||
          asked_ || s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
          s.has_any(R::per_parcel, R::first_delivery, R::all_orders, R::minimum_order) ||
          (goes_on && s.tokens.size() <= 12) || !section_.kind.empty() || !section_.regions.empty();
@@ -275,6 +291,31 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
 
 namespace {
 
+/// "Allow two days for dispatch": the event ends the time.
+bool is_until(const PolicySentence& part, const PolicyMark& event) {
+  return event.begin > 0 &&
+         word_between(part, event.begin - 1, event.begin,
+                      {"for", "before", "until", "to", "bis", "zum", "zur", "vor", "pour", "avant",
+                       "voor", "tot"});
+}
+
+/// "Delivered tomorrow or the day after"
+bool has_alternative(const PolicySentence& part, const PolicyMark& time) {
+  return time.span.max == 1 &&
+         word_between(part, time.end, time.end + 1, {"or", "oder", "ou", "of", "o"}) &&
+         std::none_of(part.marks.begin(), part.marks.end(),
+                      [&](const PolicyMark& one) { return one.begin == time.end + 1; });
+}
+
+/// "Orders placed after 8pm": of those alone.
+bool is_past_hour(const PolicySentence& s) {
+  for (std::uint32_t at = 0; at + 1 < s.tokens.size(); ++at) {
+    const bool past = word_between(s, at, at + 1, {"after", "nach", "apres", "na"});
+    if (past && is_ascii_digit(s.word(at + 1)[0])) return true;
+  }
+  return false;
+}
+
 /// Whether a span is the time until the order leaves; `counted`: it says from when it counts.
 bool until_dispatch(const PolicySentence& s, const PolicySentence& part, const PolicyMark& mark,
                     bool counted) {
@@ -295,6 +336,10 @@ bool until_dispatch(const PolicySentence& s, const PolicySentence& part, const P
   dispatch = dispatch || (!counted && later != nullptr && later->begin <= mark.end + 8 &&
                           !between(part, R::delivery, mark.end, later->begin) &&
                           !between(part, R::span, mark.end, later->begin));
+  // "We send every order within two days"
+  const auto* sent = part.first(R::sending);
+  const bool arrives = part.has_any(R::event, R::kind);
+  if (!counted && !arrives && sent != nullptr && sent->end <= mark.begin && mark.open) return true;
   const bool understood = unread_words(part) == 0;
   const bool elsewhere = !counted && s.first(R::dispatch) != nullptr && understood;
   return dispatch || (elsewhere && !part.has_any(R::kind) && !part.has(R::delivery));
@@ -312,7 +357,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
           std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
             return one.role == R::next_day && one.span.unit == DayUnit::working_days;
           });
-      if (!fuller && !clause.part.has(R::span)) {
+      if (!fuller && !clause.part.has_any(R::span, R::negation)) {
         claim(s, clause.option, "transit", value_text(mark.span), {}, true);
       }
       continue;
@@ -322,7 +367,8 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     const auto* event = next_after(clause.part, R::event, mark.end);
     const bool counted = event != nullptr && event->begin < mark.end + 6;
     bool dispatch = until_dispatch(s, clause.part, mark, counted);
-    if (counted && event->value == "dispatch") dispatch = false;
+    const bool leaves = counted && event->value == "dispatch";
+    if (leaves) dispatch = is_until(clause.part, *event);
     DaySpan span = mark.span;
     if (mark.open && span.min == span.max) span.min.reset();
     if (dispatch) {
@@ -332,7 +378,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
       const bool by_hour = std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
         return one.role == R::kind && one.value == "same-day";
       });
-      if (by_hour && fact.doubt.empty()) fact.doubt = kHedged;
+      if ((by_hour || (span.max == 1 && is_past_hour(s))) && fact.doubt.empty()) fact.doubt = kHedged;
       if (!s.has_any(R::kind, R::region)) {
         for_all_.push_back(std::move(fact));
       } else {
@@ -344,12 +390,13 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     const bool shortest = from != nullptr && from->end == mark.begin && span.min == span.max;
     std::string doubt(shortest ? kShortest : std::string_view{});
     if (is_added_time(clause.part, mark)) doubt = kAddedTime;
+    if (has_alternative(clause.part, mark)) doubt = kHedged;
     if (clause.part.has(R::item)) doubt = kSomeItems;
     const auto* no = last_before(clause.part, R::negation, mark.begin);
     if (no != nullptr && clause.part.word(no->begin) != "noch") doubt = kNegated;
     if (s.has(R::tell) && !clause.part.has_any(R::delivery, R::kind)) doubt = kOnTrouble;
     claim(s, clause.option, "transit", value_text(span), doubt);
-    if (counted && event->value == "dispatch") claim(s, clause.option, "transit_from", "dispatch");
+    if (leaves) claim(s, clause.option, "transit_from", "dispatch");
     if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
   }
 }

@@ -200,8 +200,10 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));
   } else if (clause.free && frame_.currency) {
-    const bool about =
-        s.has_any(R::delivery, R::kind, R::region, R::all_orders) || s.kind == PolicyLineKind::row;
+    // "Click & collect", and below it "Free"
+    const bool below = !section_.kind.empty() && !asked_ && unread_words(s) == 0;
+    const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) ||
+                       s.kind == PolicyLineKind::row || below;
     if (about) {
       claim(s, clause.option, "fee", value_text(Money{0, *frame_.currency}),
             std::string(doubt_of_free(s, clause.part)));
@@ -251,10 +253,24 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   }
 }
 
+namespace {
+
+/// "Above that 14.00", "anything heavier: 14.00"
+bool is_heavier(const Sentence& s, const PolicyMark& fee) {
+  const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
+  return close_before(s, R::or_more, fee.begin, 3) != nullptr ||
+         word_between(s, begin, fee.begin,
+                      {"above", "over", "heavier", "beyond", "more", "daruber", "schwerer", "plus",
+                       "dela", "zwaarder", "daarboven", "meer"});
+}
+
+}  // namespace
+
 void DeliveryRules::read_weights(const Sentence& s, const std::vector<Clause>& clauses) {
   const PolicyMark* weight = nullptr;
   const PolicyMark* fee = nullptr;
   bool over = false;
+  std::size_t steps = 0;
   for (const auto& mark : s.marks) {
     if (mark.role == R::grams) {
       weight = &mark;
@@ -262,10 +278,14 @@ void DeliveryRules::read_weights(const Sentence& s, const std::vector<Clause>& c
       over = before != nullptr && before->end <= mark.begin;
     }
     if (mark.role == R::money && mark.money) fee = &mark;
-    if (weight == nullptr || fee == nullptr) continue;
+    // "up to 2 kg 4.50, above that 7.50"
+    const bool beyond = weight == nullptr && fee == &mark && steps > 0 && is_heavier(s, mark);
+    if (beyond) over = true;
+    if ((weight == nullptr && !beyond) || fee == nullptr) continue;
     const Option option = clauses.empty() ? section_ : clauses.back().option;
     Step step{{}, {}, *fee->money, {{}, {}, s.text, s.byte, doubt_, false}};
     if (!over) step.grams = weight->number;
+    ++steps;
     weights_[key_of(option)].push_back(std::move(step));
     kinds_.try_emplace(key_of(option), option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key_of(option), option.regions);
@@ -341,9 +361,9 @@ void DeliveryRules::finish_option(const std::string& key) {
     return one.field.starts_with(prefix) && one.doubt.empty();
   });
   if (from == all.end()) return;
-  const auto add = [&](std::string_view name, std::string text) {
-    claims_.add(
-        {prefix + std::string(name), std::move(text), from->sentence, from->byte, {}, false});
+  const auto add = [&](std::string_view name, std::string text, std::string doubt = {}) {
+    claims_.add({prefix + std::string(name), std::move(text), from->sentence, from->byte,
+                 std::move(doubt), false});
   };
   const std::string& kind = kinds_[key];
   if (kind == "express" || kind == "next-day" || kind == "same-day") add("express", "yes");
@@ -352,7 +372,8 @@ void DeliveryRules::finish_option(const std::string& key) {
   if (places == regions_.end()) return;
   auto regions = places->second;
   std::sort(regions.begin(), regions.end());
-  add("regions", value_text(regions));
+  add("regions", value_text(regions),
+      std::string(vague_.contains(key) ? kUnreadWords : std::string_view{}));
   const bool abroad = std::none_of(regions.begin(), regions.end(),
                                    [&](const std::string& one) { return is_home(one, frame_); });
   if (abroad && !frame_.country.empty()) add("international", "yes");
@@ -376,9 +397,23 @@ void DeliveryRules::finish_options() {
   }
 }
 
+/// A shop that has no other slow way calls its usual one "economy".
+void DeliveryRules::name_usual_option() {
+  const auto keys = claims_.option_keys();
+  const bool economy = std::find(keys.begin(), keys.end(), "economy") != keys.end();
+  const bool usual = claims_.speaks_of("delivery.standard.fee") ||
+                     claims_.speaks_of("delivery.standard.fee_by_value");
+  if (!economy || usual) return;
+  claims_.rename_option("economy", "standard");
+  kinds_.insert_or_assign("standard", std::string("standard"));
+  const auto places = regions_.find("economy");
+  if (places != regions_.end()) regions_.insert_or_assign("standard", places->second);
+}
+
 void DeliveryRules::finish() {
   for (const auto& [key, steps] : steps_) finish_steps_of(key, steps);
   finish_weights();
+  name_usual_option();
   finish_options();
 }
 

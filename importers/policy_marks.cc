@@ -5,6 +5,7 @@
 
 #include "importers/byte_search.h"
 #include "importers/page_money.h"
+#include "importers/policy_refine.h"
 #include "importers/policy_tokens.h"
 #include "importers/policy_words.h"
 #include "schema/terms_values.h"
@@ -487,7 +488,9 @@ class Numbers {
 
 std::vector<PolicyMark> policy_marks(std::string_view sentence, const Tokens& tokens,
                                      std::optional<Currency> home) {
-  return Numbers(sentence, tokens, phrase_marks(tokens), home).read();
+  auto marks = Numbers(sentence, tokens, phrase_marks(tokens), home).read();
+  refine_marks(marks, tokens);
+  return marks;
 }
 
 }  // namespace rangebook

@@ -116,11 +116,13 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
                     ways > 1 || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
                     s.has_any(R::no_return, R::refund, R::payer);
   if (!told && unread_words(s) > 1) doubt = kUnreadWords;
+  const std::string swap(is_swap_only(s) && s.has(R::only) ? kSwap : std::string_view{});
+  if (!swap.empty()) doubt = swap;
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
     if (!group.cost && !group.returns && s.kind == PolicyLineKind::text) continue;
-    claim(s, method, value_text(offered), told ? std::string{} : doubt);
+    claim(s, method, value_text(offered), told ? swap : doubt);
     places.push_back(std::string(method) + ".");
   }
   if (!group.cost) return;
@@ -153,6 +155,12 @@ void ReturnRules::open_section(const Sentence& heading) {
 }
 
 namespace {
+
+/// "It's free.": of the way back named in the sentence before.
+bool is_short_free(const Sentence& s, bool after_way) {
+  return after_way && s.has(R::free) && s.tokens.size() <= 6 &&
+         !s.has_any(R::delivery, R::kind, R::returns, R::return_form) && unread_words(s) == 0;
+}
 
 /// "If you swap it, the postage is on us": nothing is said of what is sent back for good.
 bool is_of_exchange(const Sentence& s) {
@@ -207,6 +215,7 @@ void ReturnRules::read_costs(const Sentence& s) {
   auto groups = groups_of(s);
   const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
                                  (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||
+                                 is_short_free(s, !earlier.empty()) ||
                                  !section_.empty();
   if (!speaks_of_returns) return;
   if (s.has(R::kept_below) && s.has(R::charged_after)) return;
@@ -216,7 +225,7 @@ void ReturnRules::read_costs(const Sentence& s) {
   const bool alone = groups.size() == 1 && groups.front().methods.empty();
   if (alone && groups.front().cost && !section_.empty()) {
     groups.front().methods = section_;
-  } else if (alone && s.has(R::money)) {
+  } else if (alone && (s.has(R::money) || is_short_free(s, true))) {
     groups.front().methods = earlier;
   }
   const bool named = std::any_of(groups.begin(), groups.end(),

@@ -86,7 +86,8 @@ bool is_before_relative(const Sentence& s, const PolicyMark& item) {
   const auto* last = seal == nullptr ? nullptr : last_before(s, R::item, seal->begin);
   return last != nullptr && last->begin > item.begin &&
          (seal->begin == last->end ||
-          word_between(s, last->end, last->end + 1, {"that", "which", "die", "qui"}));
+          word_between(s, last->end, last->end + 1,
+                       {"that", "which", "die", "qui"}));
 }
 
 /// "jewellery with an engraving"
@@ -221,13 +222,29 @@ bool ReturnRules::read_items(const Sentence& s) {
       any = true;
       const auto rule = rule_for(part, *item, in_list_);
       if (!rule) continue;
-      const bool narrowed = is_narrowed(part, *item) || has_share(part, *item);
+      const bool otherwise = rule == ItemRule::returnable && s.has(R::span);
+      const bool narrowed = otherwise || is_narrowed(part, *item) || has_share(part, *item);
       claim(s, fmt::format("items.{}", item->value), value_text(*rule),
             std::string(narrowed ? kNarrowed : std::string_view{}));
     }
   }
   return any;
 }
+
+namespace {
+
+constexpr std::string_view kOneItem = "The sentence speaks of certain items.";
+
+/// "Shoes must not have been worn": the item is what the condition is about.
+bool is_of_item(const Sentence& s, const PolicyMark& need) {
+  const auto clause = clause_around(s, need);
+  const auto* item = clause.first(R::item);
+  const auto* own = clause.first(R::need);
+  return item != nullptr && own != nullptr && item->begin < own->begin &&
+         !s.has_any(R::no_return, R::outside, R::final_sale);
+}
+
+}  // namespace
 
 void ReturnRules::read_needs(const Sentence& s) {
   for (const auto& mark : s.marks) {
@@ -253,8 +270,11 @@ void ReturnRules::read_needs(const Sentence& s) {
     const bool printed = mark.value == to_string(ReturnCondition::request_first) && s.has(R::label);
     const bool soft = wish != nullptr && wish->end + 5 >= mark.begin &&
                       !between(s, R::need, wish->end, mark.begin);
-    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived),
-          soft || printed ? "It may be a wish, not a condition." : std::string{});
+    std::string doubt;
+    if (soft || printed) doubt = "It may be a wish, not a condition.";
+    if (is_of_item(s, mark)) doubt = kOneItem;
+    if (is_swap_only(s) && s.has(R::only)) doubt = kSwap;
+    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived), doubt);
   }
 }
 

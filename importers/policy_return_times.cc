@@ -206,7 +206,7 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   if (time.min == time.max && span.open) time.min.reset();
   const bool sent_back = s.has_any(R::returns, R::returnable);
   std::string doubt;
-  if (received && (sent_back || !s.has(R::refund))) doubt = kUntilRefund;
+  if (received && (sent_back || !s.has_any(R::refund, R::refund_act))) doubt = kUntilRefund;
   if (in_row_ && s.has(R::method)) doubt = kOneWay;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
   claim(s, "refund_within", value_text(time), doubt);
@@ -224,6 +224,12 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   const bool own = asked_ || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
                    s.has_any(R::have, R::need, R::statutory);
   if (!own && (long_time || unread_words(s) > (event == nullptr ? 1U : 3U))) {
+    return std::string(kUnreadWords);
+  }
+  // "Ready-to-wear pieces can be returned within 14 days"
+  const auto* returnable = s.first(R::returnable);
+  if (event == nullptr && returnable != nullptr &&
+      unread_words(part_of(s, 0, returnable->begin)) > 0) {
     return std::string(kUnreadWords);
   }
   if (is_late(s)) return "It may be the time after which something else holds.";

@@ -19,6 +19,7 @@ constexpr std::string_view kLegal =
     "The sentence speaks of the legal right, not of the shop's own.";
 constexpr std::string_view kAside = "The sentence may be about something else.";
 constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
+constexpr std::string_view kWhichWay = "It may be the cost of the way back.";
 
 /// One time, longer than the 14 days of Directive 2011/83/EU article 9: the shop's own.
 bool exceeds_law(const Sentence& s) {
@@ -204,6 +205,7 @@ void ReturnRules::read_refund(const Sentence& s) {
     const std::string_view doubt = s.has(R::span) && is_late(s) ? kHedged : std::string_view{};
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit", std::string(doubt));
   }
+  read_given_instead(s);
   // "we refund, without the delivery fee"
   const auto* outside = s.first(R::outside);
   const auto* fee = outside == nullptr ? nullptr : next_after(s, R::first_delivery, outside->end);
@@ -214,8 +216,30 @@ void ReturnRules::read_refund(const Sentence& s) {
   const auto* sent = s.first(R::first_delivery);
   const bool left_out = sent != nullptr && clause_around(s, *sent).has(R::negation) &&
                         !s.has_any(R::money, R::return_form) && s.has(R::refund_act);
-  if (left_out) return claim(s, "delivery_refunded", "no");
+  const bool any_way = s.has_any(R::returns, R::returnable) && s.has(R::method);
+  if (left_out) {
+    return claim(s, "delivery_refunded", "no", std::string(any_way ? kWhichWay : std::string_view{}));
+  }
   for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
+}
+
+/// "Returns are accepted for a store credit or exchange": what is given, where no refund is named.
+void ReturnRules::read_given_instead(const Sentence& s) {
+  if (s.has_any(R::refund, R::item, R::only) || !s.has_any(R::returns, R::returnable)) return;
+  if (s.has_any(R::negation, R::no_return)) return;
+  bool swap = false;
+  bool credit = false;
+  bool given = false;
+  for (const auto& mark : s.marks) {
+    if (mark.role != R::credit && mark.role != R::exchange) continue;
+    if (mark.role == R::credit && !offers_credit(s)) return;
+    (mark.role == R::credit ? credit : swap) = true;
+    given = given || word_between(s, mark.begin < 2 ? 0 : mark.begin - 2, mark.begin,
+                                  {"for", "gegen", "contre", "tegen", "por"});
+  }
+  if (!given || !credit) return;
+  claim(s, "refund", "credit");
+  if (swap) claim(s, "exchange", "yes");
 }
 
 /// "The cost of delivery is not refunded."
@@ -235,6 +259,8 @@ void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) 
                    {"partial", "partially", "partiel", "partielle", "teilweise", "teilrucksendung",
                     "gedeeltelijk", "gedeeltelijke", "parcial"});
   if (partial) doubt = kHedged;
+  // "Returned in store or by post; postage is not refunded": of which way?
+  if (s.has_any(R::returns, R::returnable) && s.has(R::method)) doubt = kWhichWay;
   claim(s, "delivery_refunded", value_text(!excluded), doubt);
 }
 void ReturnRules::read_rest(const Sentence& s) {

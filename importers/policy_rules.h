@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -21,6 +22,22 @@ struct PolicyFrame {
 
 /// True where a region is the shop's own country or a part of it.
 bool is_home(std::string_view region, const PolicyFrame& frame);
+
+/// "Swaps in our shops only, with the receipt": said of exchanges, not of what comes back for money.
+inline bool is_swap_only(const PolicySentence& s) {
+  bool swap = false;
+  for (const auto& mark : s.marks) {
+    if (mark.role == PolicyRole::refund || mark.role == PolicyRole::returnable) return false;
+    if (mark.role == PolicyRole::exchange) swap = true;
+    if (mark.role != PolicyRole::returns) continue;
+    const bool same = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      return one.role == PolicyRole::exchange && one.begin == mark.begin;
+    });
+    if (!same) return false;
+  }
+  return swap;
+}
+inline constexpr std::string_view kSwap = "It may hold for an exchange alone.";
 
 /// Sentences about returns.
 class ReturnRules {
@@ -75,6 +92,7 @@ class ReturnRules {
                   const std::string& doubt);
   void read_beside_season(const PolicySentence& sentence);
   void read_refund(const PolicySentence& sentence);
+  void read_given_instead(const PolicySentence& sentence);
   void read_delivery_refund(const PolicySentence& sentence, const PolicySentence& part);
   void read_rest(const PolicySentence& sentence);
 
@@ -115,6 +133,7 @@ class DeliveryRules {
   struct Option {
     std::string kind;  ///< empty: not said
     std::vector<std::string> regions;
+    bool vague = false;  ///< more is said of the regions than was understood
   };
   struct Step {
     std::optional<Money> from;  ///< nothing: from 0
@@ -143,6 +162,7 @@ class DeliveryRules {
   void finish_steps_of(const std::string& key, std::vector<Step> steps);
   void finish_option(const std::string& key);
   void read_weights(const PolicySentence& sentence, const std::vector<Clause>& clauses);
+  void name_usual_option();
   void finish_steps();
   void finish_weights();
   void finish_options();
@@ -153,6 +173,7 @@ class DeliveryRules {
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
+  bool headed_ = false;   ///< the heading above speaks of delivery
   bool strange_ = false;  ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
@@ -162,6 +183,7 @@ class DeliveryRules {
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key
   std::map<std::string, std::vector<Step>> weights_;
   std::map<std::string, std::vector<std::string>> regions_;  ///< by option key
+  std::set<std::string> vague_;                              ///< keys of options whose regions are
   std::map<std::string, std::string> kinds_;                 ///< by option key
   std::vector<PolicyClaim> for_all_;  ///< handling, threshold rules: of every option
 };

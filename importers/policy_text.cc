@@ -23,6 +23,7 @@ using R = PolicyRole;
 constexpr std::size_t kSniffBytes = 1024;
 constexpr std::size_t kDeclarationBytes = 4096;
 constexpr std::size_t kLongestHeading = 70;
+constexpr std::size_t kShortRemark = 6;
 constexpr std::size_t kLongestSentence = 2000;
 
 enum class Topic : std::uint8_t { none, delivery, returns };
@@ -92,6 +93,8 @@ class PolicyReader {
     const auto bounds = sentence_bounds(line.text);
     for (const auto& [begin, end] : bounds) {
       PolicySentence s = sentence_of(line, begin, end);
+      const bool letter = s.tokens.size() <= 2 && s.word(0).size() == 1 && s.marks.empty();
+      if (letter && bounds.size() > 1) continue;  // the "A." before an answer
       if (bounds.size() == 1 && is_heading(s)) return read_heading(s);
       read_sentence(std::move(s));
       goes_on_ = true;
@@ -193,6 +196,7 @@ class PolicyReader {
                : speaks_of_delivery(question) ? Topic::delivery
                                               : topic_;
       returns_.ask(&question);
+      returns_.open_list(question);
       delivery_.ask(speaks_of_delivery(question) ? &question : nullptr);
       const auto yes = take_answer(s);
       if (topic_ == Topic::returns && yes) returns_.answer(question, *yes, s);
@@ -228,7 +232,10 @@ class PolicyReader {
                   (s.has(R::need) || (s.has(R::have) && s.has(R::span)) ||
                    (returns_.is_asked() && s.has(R::span) && s.has(R::event))));
     const bool legal = s.has(R::statutory) && s.has(R::span) && !s.has_any(R::kind, R::dispatch);
-    const bool returns = speaks_of_returns(s) || way_back || kept || legal;
+    // "Drop it at a parcel shop. It's free."
+    const bool free = topic_ == Topic::returns && goes_on_ && s.has(R::free) &&
+                      s.tokens.size() <= kShortRemark && !speaks_of_delivery(s);
+    const bool returns = speaks_of_returns(s) || way_back || kept || legal || free;
     const bool delivery = speaks_of_delivery(s);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
         s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {

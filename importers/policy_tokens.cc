@@ -99,6 +99,17 @@ bool is_inner_stop(std::string_view text, std::size_t at) {
          !word.empty();
 }
 
+/// The end of letters with stops between them ("u.s", "z.b"), without the last stop; `at` where there
+/// are none.
+std::size_t dotted_letters(std::string_view text, std::size_t at) {
+  const auto letter = [&](std::size_t i) { return i < text.size() && is_word_sign(text[i]); };
+  if (at > 0 && (is_word_sign(text[at - 1]) || text[at - 1] == '.' || text[at - 1] == '@')) return at;
+  std::size_t end = at;
+  while (letter(end) && !letter(end + 1) && end + 1 < text.size() && text[end + 1] == '.') end += 2;
+  if (letter(end) && !letter(end + 1) && end > at) return end + 1;
+  return end >= at + 4 ? end - 1 : at;
+}
+
 }  // namespace
 
 std::vector<PolicyToken> policy_tokens(std::string_view text) {
@@ -110,7 +121,12 @@ std::vector<PolicyToken> policy_tokens(std::string_view text) {
   };
   for (std::size_t at = 0; at < all.size();) {
     std::size_t end = at;
-    if (is_word_sign(all[at])) {
+    if (const auto letters = dotted_letters(all, at); letters > at) {
+      std::string word = all.substr(at, letters - at);
+      if (word == "a.m" || word == "p.m") word.erase(1, 1);
+      end = letters < all.size() && all[letters] == '.' ? letters + 1 : letters;
+      tokens.push_back({std::move(word), folded.place[at], folded.place[end]});
+    } else if (is_word_sign(all[at])) {
       while (end < all.size() && is_word_sign(all[end])) ++end;
       if (end + 1 < all.size() && all[end] == '\'' && is_word_sign(all[end + 1])) {
         std::size_t last = end + 1;
@@ -145,6 +161,10 @@ std::vector<std::pair<std::size_t, std::size_t>> sentence_bounds(std::string_vie
     while (end < text.size() && (text[end] == ')' || text[end] == '"' || text[end] == '\'')) ++end;
     if (end < text.size() && text[end] != ' ') continue;
     if (c == '.' && is_inner_stop(text, at)) continue;
+    // "U.S. orders": a small letter behind a word with stops in it
+    const auto next = text.find_first_not_of(' ', end);
+    const char letter = next == text.npos ? ' ' : line[folded.place[next]];
+    if (c == '.' && at > 1 && text[at - 2] == '.' && letter >= 'a' && letter <= 'z') continue;
     bounds.emplace_back(folded.place[begin], folded.place[end]);
     begin = text.find_first_not_of(' ', end);
     if (begin == text.npos) return bounds;

@@ -72,9 +72,10 @@ constexpr NameTable<R, 58> kRoles{{{R::delivery, "delivery"},
                                    {R::charged_after, "charged_after"},
                                    {R::final_sale, "final"},
                                    {R::no_limit, "no_limit"},
-                                   {R::weekdays, "weekdays"},
+                                   {R::neutral, "neutral"},
                                    {R::unit, "unit"}}};
-constexpr NameTable<R, 9> kMoreRoles{{{R::next_day, "next_day"},
+constexpr NameTable<R, 10> kMoreRoles{{{R::next_day, "next_day"},
+                                      {R::sending, "sending"},
                                       {R::within, "within"},
                                       {R::other_service, "other_service"},
                                       {R::label, "label"},
@@ -92,9 +93,11 @@ std::string_view base_of(std::string_view word) {
 struct Word {
   std::string text;
   bool prefix = false;  ///< any ending
+  bool ending = false;  ///< any beginning: compounds ("Filialretoure")
   bool any = false;     ///< one to four words
 
   bool fits(const std::string& word) const {
+    if (ending) return word.size() > text.size() && word.ends_with(text);
     if (prefix) return word.starts_with(text);
     return word == text || base_of(word) == text;
   }
@@ -113,16 +116,20 @@ std::vector<Word> phrase_words(std::string_view text) {
     auto piece = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
     if (piece == "*") {
-      words.push_back({{}, false, true});
+      words.push_back({.text = {}, .any = true});
+      continue;
+    }
+    if (piece.starts_with('*')) {
+      words.push_back({.text = std::string(piece.substr(1)), .ending = true});
       continue;
     }
     const bool prefix = piece.ends_with('*');
     if (prefix) piece.remove_suffix(1);
     if (piece.ends_with('\'')) {  // an elision, which stands alone in a text too
-      words.push_back({std::string(piece), prefix, false});
+      words.push_back({.text = std::string(piece), .prefix = prefix});
       continue;
     }
-    for (auto& token : policy_tokens(piece)) words.push_back({std::move(token.word)});
+    for (auto& token : policy_tokens(piece)) words.push_back({.text = std::move(token.word)});
     if (!words.empty()) words.back().prefix = prefix;
   }
   return words;
@@ -156,8 +163,22 @@ class Lexicon {
     const auto base = base_of(tokens[at].word);
     if (base.size() < tokens[at].word.size()) weigh_all(std::string(base));
     for (const std::size_t index : by_prefix_) weigh(index);
+    if (best == 0) {  // a compound by its last part
+      for (const std::size_t index : by_ending_) weigh(index);
+    }
     std::sort(found.begin(), found.end());  // the order of the table
     return best;
+  }
+
+  /// How far to go on behind a match of `size` tokens: to its end, or into it where a longer phrase
+  /// begins that goes on behind it ("we'll refund the difference").
+  std::size_t step(const std::vector<PolicyToken>& tokens, std::size_t at, std::size_t size) const {
+    std::vector<const Phrase*> inner;
+    for (std::size_t in = 1; in < size; ++in) {
+      const std::size_t longer = longest(tokens, at + in, inner);
+      if (longer > size && in + longer > size) return in;
+    }
+    return std::max<std::size_t>(size, 1);
   }
 
  private:
@@ -179,6 +200,8 @@ class Lexicon {
     const std::size_t index = phrases_.size();
     if (words.front().prefix) {
       by_prefix_.push_back(index);
+    } else if (words.front().ending) {
+      by_ending_.push_back(index);
     } else {
       by_word_.emplace(words.front().text, index);
     }
@@ -214,6 +237,7 @@ class Lexicon {
   std::vector<Phrase> phrases_;
   std::unordered_multimap<std::string, std::size_t> by_word_;
   std::vector<std::size_t> by_prefix_;
+  std::vector<std::size_t> by_ending_;
 };
 
 struct NumberWord {
@@ -261,8 +285,10 @@ std::vector<PolicyMark> phrase_marks(const std::vector<PolicyToken>& tokens) {
   const auto names_return = [&](std::size_t begin, std::size_t end) {
     return std::any_of(tokens.begin() + static_cast<std::ptrdiff_t>(begin),
                        tokens.begin() + static_cast<std::ptrdiff_t>(end), [](const auto& token) {
-                         return token.word.starts_with("return") || token.word == "retour" ||
-                                token.word.starts_with("rucksend") || token.word == "retoure";
+                         return token.word.starts_with("return") ||
+                                token.word.find("retour") != std::string::npos ||
+                                token.word.find("rucksend") != std::string::npos ||
+                                token.word.find("ruckgabe") != std::string::npos;
                        });
   };
   std::vector<PolicyMark> marks;
@@ -284,7 +310,7 @@ std::vector<PolicyMark> phrase_marks(const std::vector<PolicyToken>& tokens) {
     const bool open =
         !found.empty() && std::any_of(found.front()->words.begin(), found.front()->words.end(),
                                       [](const Word& word) { return word.any; });
-    at += open ? 1 : std::max<std::size_t>(size, 1);  // words inside "send * back" count too
+    at += open ? 1 : lexicon.step(tokens, at, size);  // words inside "send * back" count too
   }
   return marks;
 }

@@ -1,0 +1,174 @@
+// Each refinement looks at the marks of a sentence and at the words between two of them.
+#include "importers/policy_refine.h"
+
+#include <algorithm>
+#include <initializer_list>
+#include <string_view>
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+using Marks = std::vector<PolicyMark>;
+using Tokens = std::vector<PolicyToken>;
+
+bool has(const Marks& marks, std::initializer_list<R> roles) {
+  return std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+    return std::find(roles.begin(), roles.end(), one.role) != roles.end();
+  });
+}
+
+/// True where [begin, end) holds at most three words, all of them among `words`.
+bool only_words(const Tokens& tokens, std::uint32_t begin, std::uint32_t end,
+                std::initializer_list<std::string_view> words) {
+  if (end < begin || end > begin + 3 || end > tokens.size()) return false;
+  return std::all_of(tokens.begin() + begin, tokens.begin() + end, [&](const PolicyToken& one) {
+    return std::find(words.begin(), words.end(), one.word) != words.end();
+  });
+}
+
+/// "The shipping costs for the return": of the way back.
+void name_return_costs(Marks& marks, const Tokens& tokens) {
+  for (auto& fee : marks) {
+    if (fee.role != R::first_delivery) continue;
+    const bool back = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::returns && one.begin > fee.end &&
+             only_words(tokens, fee.end, one.begin,
+                        {"for", "of", "on", "the", "a", "your", "any", "fur", "die", "der", "eine",
+                         "de", "du", "le", "votre", "voor", "van", "het", "je", "uw", "een"});
+    });
+    if (back) fee.role = R::return_form;
+  }
+}
+
+/// "Other countries in Europe": Europe, not the world.
+void narrow_world(Marks& marks, const Tokens& tokens) {
+  std::erase_if(marks, [&](const PolicyMark& world) {
+    if (world.role != R::region || world.value != "world") return false;
+    return std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::region && one.value != "world" && one.begin >= world.end &&
+             only_words(tokens, world.end, one.begin,
+                        {"d'", "de", "of", "in", "the", "l'", "der", "in", "van", "en", "within",
+                         "la", "los", "innerhalb", "binnen"}) &&
+             one.begin > world.begin;
+    });
+  });
+}
+
+bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+/// "After we have received ..", "receiving your return": the return has arrived.
+void turn_receipts(Marks& marks, const Tokens& tokens) {
+  for (auto& event : marks) {
+    if (event.role != R::event || event.value != "delivery") continue;
+    bool receipt = false;
+    for (auto at = event.begin; at < event.end; ++at) {
+      for (const std::string_view stem : {"receiv", "recei", "recu", "recep", "erhalt", "ontvang"}) {
+        receipt = receipt || tokens[at].word.starts_with(stem);
+      }
+    }
+    if (!receipt) continue;
+    bool ours = false;
+    auto first = event.begin < 5 ? 0 : event.begin - 5;
+    for (const auto& one : marks) {
+      if (one.role == R::span && one.begin < event.begin) first = std::max(first, one.end);
+    }
+    for (auto at = first; at < event.begin; ++at) {
+      const std::string_view word = tokens[at].word;
+      if (is_one_of(word, {"we", "wir", "nous", "wij", "we've", "we'll", "warehouse"})) ours = true;
+      if (is_one_of(word, {"you", "sie", "du", "vous", "je", "u", "jij", "."})) ours = false;
+    }
+    const bool returned = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::returns && one.begin == event.end + 1 &&
+             only_words(tokens, event.end, one.begin,
+                        {"your", "the", "a", "ihrer", "deiner", "der", "votre", "du", "je", "uw"});
+    });
+    if (ours || returned) event.value = "back";
+  }
+}
+
+/// "La livraison est gratuite": delivery itself, not the day it is counted from.
+void name_delivery(Marks& marks, const Tokens& tokens) {
+  Marks more;
+  for (const auto& event : marks) {
+    if (event.role != R::event || event.value != "delivery") continue;
+    const bool named = std::any_of(tokens.begin() + event.begin, tokens.begin() + event.end,
+                                   [](const auto& one) { return one.word == "livraison"; });
+    bool counted = false;
+    for (auto at = event.begin < 3 ? 0 : event.begin - 3; at <= event.begin; ++at) {
+      counted = counted || is_one_of(tokens[at].word, {"apres", "suivant", "suivent", "compter",
+                                                       "partir", "des", "depuis", "date", "jour",
+                                                       "suivants", "suivante"});
+    }
+    if (named && !counted) {
+      more.push_back({.role = R::delivery, .begin = event.begin, .end = event.end});
+    }
+  }
+  marks.insert(marks.end(), more.begin(), more.end());
+}
+
+/// "We pay the money back": no way back of the goods.
+void drop_inner_returns(Marks& marks) {
+  const Marks all = marks;
+  std::erase_if(marks, [&](const PolicyMark& inner) {
+    return inner.role == R::returns &&
+           std::any_of(all.begin(), all.end(), [&](const PolicyMark& one) {
+             return (one.role == R::refund || one.role == R::refund_act) &&
+                    one.begin < inner.begin && inner.end <= one.end;
+           });
+  });
+}
+
+/// "From 50 free": German "frei" means free of charge only beside an amount or a delivery.
+void drop_bare_frei(Marks& marks, const Tokens& tokens) {
+  const Marks all = marks;
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    if (one.role != R::free || one.end != one.begin + 1 || tokens[one.begin].word != "frei") {
+      return false;
+    }
+    return std::none_of(all.begin(), all.end(), [&](const PolicyMark& other) {
+      return (other.role == R::money || other.role == R::delivery) &&
+             (other.end == one.begin || other.begin == one.end || other.end + 1 == one.begin);
+    });
+  });
+}
+
+/// "Minus the shipping costs for the return": she pays.
+void add_kept_costs(Marks& marks, const Tokens& tokens) {
+  Marks more;
+  for (const auto& cost : marks) {
+    if (cost.role != R::return_form || has(marks, {R::payer, R::money, R::free})) continue;
+    for (auto at = cost.begin < 2 ? 0 : cost.begin - 2; at < cost.begin; ++at) {
+      if (!is_one_of(tokens[at].word, {"minus", "less", "abzuglich", "moins"})) continue;
+      more.push_back({.role = R::payer, .value = "customer", .begin = at, .end = at + 1});
+    }
+  }
+  marks.insert(marks.end(), more.begin(), more.end());
+}
+
+/// "Orders are processed within ..": nothing of money that goes back.
+void turn_loose_refunds(Marks& marks) {
+  if (has(marks, {R::refund, R::returns, R::returnable})) return;
+  for (auto& one : marks) {
+    if (one.role == R::refund_act && one.value == "loose") one.role = R::dispatch;
+  }
+}
+
+}  // namespace
+
+void refine_marks(Marks& marks, const Tokens& tokens) {
+  name_return_costs(marks, tokens);
+  add_kept_costs(marks, tokens);
+  turn_receipts(marks, tokens);
+  drop_inner_returns(marks);
+  drop_bare_frei(marks, tokens);
+  narrow_world(marks, tokens);
+  name_delivery(marks, tokens);
+  turn_loose_refunds(marks);
+  std::stable_sort(marks.begin(), marks.end(),
+                   [](const PolicyMark& a, const PolicyMark& b) { return a.begin < b.begin; });
+}
+
+}  // namespace rangebook
