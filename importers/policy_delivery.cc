@@ -85,6 +85,12 @@ bool has_unknown_label(const Sentence& s) {
   return label.marks.empty() && !home && is_ascii_letter(label.word(0)[0]);
 }
 
+/// "A day up to 14 days ahead"
+bool is_ahead(const Sentence& part, const PolicyMark& span) {
+  return word_between(part, span.end, span.end + 2,
+                      {"ahead", "advance", "voraus", "avance", "vooruit", "vooraf"});
+}
+
 /// True when the token at `at` divides two statements of a sentence.
 bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
@@ -246,6 +252,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     line_places_.clear();
     stated_places_.clear();
     free_beyond_.reset();
+    weighed_ = false;
   }
   for (const auto& mark : s.marks) {
     const bool known =
@@ -364,6 +371,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     }
     if (mark.role != R::span || mark.span.unit == DayUnit::months) continue;
     if (mark.span.max.value_or(0) > 60 || is_beyond(clause.part, mark)) continue;
+    if (is_ahead(clause.part, mark)) continue;
     const auto* event = next_after(clause.part, R::event, mark.end);
     const bool counted = event != nullptr && event->begin < mark.end + 6;
     bool dispatch = until_dispatch(s, clause.part, mark, counted);

@@ -211,8 +211,23 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
   }
 }
 
+namespace {
+
+/// "Above that 14.00", "anything heavier: 14.00"
+bool is_heavier(const Sentence& s, const PolicyMark& fee) {
+  const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
+  return close_before(s, R::or_more, fee.begin, 3) != nullptr ||
+         word_between(s, begin, fee.begin,
+                      {"above", "over", "heavier", "beyond", "more", "daruber", "schwerer", "plus",
+                       "dela", "zwaarder", "daarboven", "meer"});
+}
+
+}  // namespace
+
 void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) {
-  if (s.has(R::grams)) return read_weights(s, clauses);
+  const auto* fee = s.first(R::money);
+  const bool heavier = weighed_ && fee != nullptr && is_heavier(s, *fee);
+  if (s.has(R::grams) || heavier) return read_weights(s, clauses);
   for (auto& clause : clauses) weigh_money(s, clause);
   const auto amounts = std::count_if(clauses.begin(), clauses.end(), [](const Clause& one) {
     return one.limits.empty() && !one.fees.empty();
@@ -253,24 +268,10 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   }
 }
 
-namespace {
-
-/// "Above that 14.00", "anything heavier: 14.00"
-bool is_heavier(const Sentence& s, const PolicyMark& fee) {
-  const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
-  return close_before(s, R::or_more, fee.begin, 3) != nullptr ||
-         word_between(s, begin, fee.begin,
-                      {"above", "over", "heavier", "beyond", "more", "daruber", "schwerer", "plus",
-                       "dela", "zwaarder", "daarboven", "meer"});
-}
-
-}  // namespace
-
 void DeliveryRules::read_weights(const Sentence& s, const std::vector<Clause>& clauses) {
   const PolicyMark* weight = nullptr;
   const PolicyMark* fee = nullptr;
   bool over = false;
-  std::size_t steps = 0;
   for (const auto& mark : s.marks) {
     if (mark.role == R::grams) {
       weight = &mark;
@@ -279,13 +280,13 @@ void DeliveryRules::read_weights(const Sentence& s, const std::vector<Clause>& c
     }
     if (mark.role == R::money && mark.money) fee = &mark;
     // "up to 2 kg 4.50, above that 7.50"
-    const bool beyond = weight == nullptr && fee == &mark && steps > 0 && is_heavier(s, mark);
+    const bool beyond = weight == nullptr && fee == &mark && weighed_ && is_heavier(s, mark);
     if (beyond) over = true;
     if ((weight == nullptr && !beyond) || fee == nullptr) continue;
     const Option option = clauses.empty() ? section_ : clauses.back().option;
     Step step{{}, {}, *fee->money, {{}, {}, s.text, s.byte, doubt_, false}};
     if (!over) step.grams = weight->number;
-    ++steps;
+    weighed_ = true;
     weights_[key_of(option)].push_back(std::move(step));
     kinds_.try_emplace(key_of(option), option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key_of(option), option.regions);

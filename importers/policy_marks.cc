@@ -261,7 +261,8 @@ class Numbers {
   bool add_span(std::size_t at) {
     if (is(at, "fortnight")) return push_span({14, 14, DayUnit::days}, at, at + 1);
     const auto first = number_at(tokens_, at);
-    if (!first || follows_number(at)) return false;
+    const bool rhythm = first && first->article && phrase_ends(at, R::unit);  // "7 days a week"
+    if (!first || rhythm || follows_number(at)) return false;
     std::size_t next = at + first->tokens;
     auto last = first;
     if (is_range_word(next)) {
@@ -286,8 +287,16 @@ class Numbers {
                        unit->value != "weeks" && unit->value != "years";
     if (vague) return false;  // "a day"
     if (unit->value.ends_with("hours") && last->value < 12) return false;
+    if (is_rhythm(unit->end)) return false;
     const DaySpan span{first->value, last->value, DayUnit::days};
     return push_span(in_days(span, unit->value), at, unit->end);
+  }
+
+  /// "7 days a week"
+  bool is_rhythm(std::size_t at) const {
+    return (is(at, "a") && is(at + 1, "week")) || (is(at, "per") && is(at + 1, "week")) ||
+           (is(at, "die") && is(at + 1, "woche")) || (is(at, "pro") && is(at + 1, "woche")) ||
+           (is(at, "par") && is(at + 1, "semaine")) || (is(at, "sur") && is(at + 1, "7"));
   }
 
   /// "2 .. 3 days" with a word between them that is not understood.

@@ -81,9 +81,11 @@ void turn_receipts(Marks& marks, const Tokens& tokens) {
       if (is_one_of(word, {"you", "sie", "du", "vous", "je", "u", "jij", "."})) ours = false;
     }
     const bool returned = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-      return one.role == R::returns && one.begin == event.end + 1 &&
+      return one.role == R::returns && one.begin > event.end &&
              only_words(tokens, event.end, one.begin,
-                        {"your", "the", "a", "ihrer", "deiner", "der", "votre", "du", "je", "uw"});
+                        {"your", "the", "a", "ihrer", "deiner", "der", "votre", "du", "je", "uw",
+                         "des", "les", "goods", "items", "products", "produits", "articles", "waren",
+                         "artikel", "producten", "item", "parcel"});
     });
     if (ours || returned) event.value = "back";
   }
@@ -148,6 +150,19 @@ void add_kept_costs(Marks& marks, const Tokens& tokens) {
   marks.insert(marks.end(), more.begin(), more.end());
 }
 
+/// "Not worn, washed or altered": what was done to it, no kind of goods.
+void drop_altered(Marks& marks, const Tokens& tokens) {
+  const Marks all = marks;
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    if (one.role != R::item || one.end != one.begin + 1 || tokens[one.begin].word != "altered") {
+      return false;
+    }
+    return std::any_of(all.begin(), all.end(), [&](const PolicyMark& need) {
+      return need.role == R::need && need.end <= one.begin && need.end + 4 >= one.begin;
+    });
+  });
+}
+
 /// "Orders are processed within ..": nothing of money that goes back.
 void turn_loose_refunds(Marks& marks) {
   if (has(marks, {R::refund, R::returns, R::returnable})) return;
@@ -164,6 +179,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   turn_receipts(marks, tokens);
   drop_inner_returns(marks);
   drop_bare_frei(marks, tokens);
+  drop_altered(marks, tokens);
   narrow_world(marks, tokens);
   name_delivery(marks, tokens);
   turn_loose_refunds(marks);

@@ -100,6 +100,19 @@ void ReturnRules::claim_free(const Sentence& s, std::string_view prefix, const s
   }
 }
 
+namespace {
+
+/// "Returns for credit are always free"
+bool is_for_credit(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return (one.role == R::credit || one.role == R::exchange) && one.begin > 0 &&
+           word_between(s, one.begin - 1, one.begin, {"for", "gegen", "contre", "tegen"}) &&
+           !s.has_any(R::span, R::refund, R::refund_act);
+  });
+}
+
+}  // namespace
+
 void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::string doubt;
   if (s.has(R::order) && s.has(R::money) && s.has_any(R::over, R::from, R::under, R::or_more)) {
@@ -112,10 +125,11 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
   const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
                                   [](const PolicyMark& one) { return one.role == R::method; });
-  const bool told = asked_ || in_row_ || !section_.empty() || s.kind != PolicyLineKind::text ||
+  const bool told = asked_ || in_row_ || headed_ || !section_.empty() || s.kind != PolicyLineKind::text ||
                     ways > 1 || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
                     s.has_any(R::no_return, R::refund, R::payer);
   if (!told && unread_words(s) > 1) doubt = kUnreadWords;
+  if (is_for_credit(s)) doubt = kSwap;
   const std::string swap(is_swap_only(s) && s.has(R::only) ? kSwap : std::string_view{});
   if (!swap.empty()) doubt = swap;
   std::vector<std::string> places;
@@ -147,6 +161,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
 
 void ReturnRules::open_section(const Sentence& heading) {
   section_.clear();
+  headed_ = heading.has_any(R::returns, R::return_form);
   if (!heading.has_any(R::returns, R::return_form)) return;
   for (const auto& mark : heading.marks) {
     const bool known = std::find(section_.begin(), section_.end(), mark.value) != section_.end();

@@ -105,8 +105,8 @@ bool is_narrowed(const Sentence& s, const PolicyMark& item) {
 bool is_of_others(const Sentence& s, const PolicyMark& item, const PolicyMark& seal) {
   for (auto at = item.end; at + 1 < seal.begin; ++at) {
     const bool goods =
-        is_joint(s, at) &&
-        word_between(s, at + 1, at + 2,
+        is_joint(s, at) && !between(s, R::item, at, seal.begin) &&
+        word_between(s, at + 1, at + 4,
                      {"products", "items", "articles", "goods", "artikel", "waren", "produkte",
                       "produits", "artikelen", "producten", "productos", "articulos"});
     if (goods) return true;
@@ -184,6 +184,9 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
     return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
   }
   const PolicyMark* outside = last_before(s, R::outside, item.begin);
+  // "Excluded: earrings, vouchers", as a line of its own
+  const bool listed = outside != nullptr && outside->begin == 0 && s.word(outside->end) == ":";
+  if (listed) return ItemRule::not_returnable;
   if (outside != nullptr && refused) return std::nullopt;
   if (refused) return ItemRule::not_returnable;
   if (outside != nullptr && s.has(R::returns)) return ItemRule::not_returnable;
@@ -267,7 +270,8 @@ void ReturnRules::read_needs(const Sentence& s) {
                                      "indiquee", "vermeld", "indicada"});
     if (named) continue;
     // "Print a label from our returns portal"
-    const bool printed = mark.value == to_string(ReturnCondition::request_first) && s.has(R::label);
+    const bool printed = mark.value == to_string(ReturnCondition::request_first) &&
+                         s.has_any(R::label, R::return_form);
     const bool soft = wish != nullptr && wish->end + 5 >= mark.begin &&
                       !between(s, R::need, wish->end, mark.begin);
     std::string doubt;

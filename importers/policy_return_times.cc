@@ -72,6 +72,14 @@ bool is_open(const Sentence& s, const PolicyMark& span) {
   return false;
 }
 
+/// "30 days", "14 days, UK only": nothing else is said.
+bool is_bare(const Sentence& s) {
+  return unread_words(s) == 0 && std::all_of(s.marks.begin(), s.marks.end(), [](const auto& one) {
+    return one.role == R::span || one.role == R::region || one.role == R::within ||
+           one.role == R::only || one.role == R::until || one.role == R::under;
+  });
+}
+
 /// "Refunds take 5 days"
 bool lasts(const Sentence& s, const PolicyMark& span) {
   return !s.marks.empty() && s.marks.front().role == R::refund &&
@@ -238,7 +246,8 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
                     s.has_any(R::negation, R::no_return);
   if (swap) return "It may be the time for an exchange alone.";
   if (in_row_ && s.has(R::method) && event == nullptr) return std::string(kOneWay);
-  const bool about = own || s.has_any(R::event, R::refund, R::refund_act, R::tell, R::method);
+  const bool bare = headed_ && is_bare(s);
+  const bool about = own || bare || s.has_any(R::event, R::refund, R::refund_act, R::tell, R::method);
   const bool short_time = span.span.unit != DayUnit::months && *span.span.max < 5;
   if (!about || short_time) return "It is not clear what the time is about.";
   if (event == nullptr && !asked_ && s.has_any(R::refund, R::refund_act) &&

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "importers/policy_rules.h"
@@ -44,7 +45,7 @@ bool is_listed(const Sentence& s) {
 bool is_exception(const Sentence& s, const PolicyMark& faulty) {
   return word_between(
       s, faulty.begin < 6 ? 0 : faulty.begin - 6, faulty.begin,
-      {"unless", "except", "sauf", "ausser", "tenzij", "behalve", "denn", "hors", "salvo"});
+      {"unless", "except", "sauf", "ausser", "tenzij", "behalve", "denn", "hors", "salvo", "save"});
 }
 
 }  // namespace
@@ -93,7 +94,43 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
 
 }  // namespace
 
+namespace {
+
+/// "28 days (14 days for outlet items)": where the remark begins and ends that has a time of its own
+/// for some; nothing if there is none.
+std::optional<std::pair<std::uint32_t, std::uint32_t>> time_for_some(const Sentence& s) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  std::uint32_t begin = 0;
+  while (begin < size && s.word(begin) != "(") ++begin;
+  std::uint32_t end = begin;
+  while (end < size && s.word(end) != ")") ++end;
+  if (begin == 0 || end == size) return std::nullopt;
+  const auto inner = part_of(s, begin, end);
+  const bool some = inner.has(R::span) && inner.has_any(R::item, R::hedge, R::season, R::kind);
+  const bool rule = part_of(s, 0, begin).has(R::span);
+  return some && rule ? std::optional(std::pair(begin, end)) : std::nullopt;
+}
+
+/// The sentence without its tokens [begin, end).
+Sentence without(const Sentence& s, std::uint32_t begin, std::uint32_t end) {
+  Sentence rest = part_of(s, 0, begin);
+  const auto after = part_of(s, end, static_cast<std::uint32_t>(s.tokens.size()));
+  rest.tokens.insert(rest.tokens.end(), after.tokens.begin(), after.tokens.end());
+  for (PolicyMark mark : after.marks) {
+    mark.begin += begin;
+    mark.end += begin;
+    rest.marks.push_back(mark);
+  }
+  return rest;
+}
+
+}  // namespace
+
 void ReturnRules::read(const Sentence& s, bool goes_on) {
+  if (const auto remark = time_for_some(s)) {
+    read(without(s, remark->first, remark->second + 1), goes_on);
+    return read(part_of(s, remark->first, remark->second), true);
+  }
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   const auto border = place_border(s, frame_);
   if (border == size) return read_part(s, goes_on);
@@ -226,7 +263,7 @@ void ReturnRules::read_refund(const Sentence& s) {
 /// "Returns are accepted for a store credit or exchange": what is given, where no refund is named.
 void ReturnRules::read_given_instead(const Sentence& s) {
   if (s.has_any(R::refund, R::item, R::only) || !s.has_any(R::returns, R::returnable)) return;
-  if (s.has_any(R::negation, R::no_return)) return;
+  if (s.has_any(R::negation, R::no_return, R::free) || !s.has_any(R::span, R::event)) return;
   bool swap = false;
   bool credit = false;
   bool given = false;

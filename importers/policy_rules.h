@@ -102,6 +102,7 @@ class ReturnRules {
   std::string doubt_;                      ///< of the sentence at hand
   std::vector<std::string_view> section_;  ///< methods of the heading above
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
+  bool headed_ = false;  ///< the heading above speaks of returns
   bool in_list_ = false;
   bool aside_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
@@ -174,6 +175,7 @@ class DeliveryRules {
   bool asked_ = false;
   bool aside_ = false;
   bool headed_ = false;   ///< the heading above speaks of delivery
+  bool weighed_ = false;  ///< the line states steps by weight
   bool strange_ = false;  ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far

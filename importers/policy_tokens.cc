@@ -161,10 +161,13 @@ std::vector<std::pair<std::size_t, std::size_t>> sentence_bounds(std::string_vie
     while (end < text.size() && (text[end] == ')' || text[end] == '"' || text[end] == '\'')) ++end;
     if (end < text.size() && text[end] != ' ') continue;
     if (c == '.' && is_inner_stop(text, at)) continue;
-    // "U.S. orders": a small letter behind a word with stops in it
+    // "U.S. orders": a small letter or a number behind a word with stops in it
     const auto next = text.find_first_not_of(' ', end);
     const char letter = next == text.npos ? ' ' : line[folded.place[next]];
-    if (c == '.' && at > 1 && text[at - 2] == '.' && letter >= 'a' && letter <= 'z') continue;
+    if (c == '.' && at > 1 && text[at - 2] == '.' &&
+        ((letter >= 'a' && letter <= 'z') || is_ascii_digit(letter))) {
+      continue;
+    }
     bounds.emplace_back(folded.place[begin], folded.place[end]);
     begin = text.find_first_not_of(' ', end);
     if (begin == text.npos) return bounds;
