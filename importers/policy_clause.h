@@ -29,6 +29,7 @@ struct DeliveryRules::Clause {
   std::vector<Limit> limits = {};
   std::vector<Fee> fees = {};
   bool free = false;
+  bool in_brackets = false;
   bool done = false;
 
   bool costs() const { return free || !fees.empty(); }

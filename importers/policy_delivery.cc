@@ -193,7 +193,11 @@ std::vector<DeliveryRules::Clause> DeliveryRules::clauses_of(const Sentence& s) 
   std::uint32_t begin = 0;
   for (std::uint32_t at = 0; at <= size; ++at) {
     if (at != size && !divides(s, begin, at)) continue;
-    if (at > begin) clauses.emplace_back().part = part_of(s, begin, at);
+    if (at > begin) {
+      auto& clause = clauses.emplace_back();
+      clause.part = part_of(s, begin, at);
+      clause.in_brackets = begin > 0 && s.word(begin - 1) == "(" && s.word(at) == ")";
+    }
     begin = at + 1;
   }
   return clauses;
@@ -202,7 +206,7 @@ std::vector<DeliveryRules::Clause> DeliveryRules::clauses_of(const Sentence& s) 
 void DeliveryRules::open_section(const Sentence& heading) {
   Option option;
   for (const auto& mark : heading.marks) {
-    if (mark.role == R::kind) option.kind = mark.value;
+    if (mark.role == R::kind && !is_of_dispatch(heading, mark)) option.kind = mark.value;
     if (mark.role == R::region) option.regions.emplace_back(mark.value);
   }
   section_ = option;
@@ -238,6 +242,24 @@ void DeliveryRules::leave_out_asides(std::vector<Clause>& clauses) {
     const bool out = aside || before;
     before = aside && !has_fact(one.part);
     return out;
+  });
+}
+
+/// "A flat 7.50 (12.50 rural)": an amount for something that was not understood.
+void DeliveryRules::leave_out_remarks(const Sentence& s, std::vector<Clause>& clauses) {
+  const bool other = std::any_of(clauses.begin(), clauses.end(), [](const Clause& one) {
+    return !one.in_brackets && one.part.has(R::money);
+  });
+  if (!other) return;
+  std::erase_if(clauses, [&](const Clause& one) {
+    const bool only = std::all_of(one.part.marks.begin(), one.part.marks.end(),
+                                  [](const auto& mark) { return mark.role == R::money; });
+    if (!one.in_brackets || !one.part.has(R::money) || !only || unread_words(one.part) == 0) {
+      return false;
+    }
+    claim(s, section_, "fee", value_text(*one.part.first(R::money)->money),
+          std::string(kUnknownWay));
+    return true;
   });
 }
 
@@ -277,6 +299,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (option.regions.empty() && has_fact(s)) option.regions = stated_places_;
   auto clauses = clauses_of(s);
   leave_out_asides(clauses);
+  leave_out_remarks(s, clauses);
   bool named = false;
   bool told = false;
   for (auto& clause : clauses) {
@@ -321,6 +344,17 @@ bool is_past_hour(const PolicySentence& s) {
     if (past && is_ascii_digit(s.word(at + 1)[0])) return true;
   }
   return false;
+}
+
+/// "1-3 days in the north island": a place that was not understood.
+bool is_of_unread_place(const PolicySentence& part, const PolicyMark& time) {
+  const bool marked = std::any_of(part.marks.begin(), part.marks.end(),
+                                  [&](const PolicyMark& one) { return one.begin == time.end; });
+  if (part.word(time.end) != "in" || marked) return false;
+  const auto size = static_cast<std::uint32_t>(part.tokens.size());
+  const auto end = std::min(time.end + 4, size);
+  const auto place = part_of(part, time.end + 1, std::max(end, time.end + 1));
+  return place.marks.empty() && unread_words(place) > 0;
 }
 
 /// Whether a span is the time until the order leaves; `counted`: it says from when it counts.
@@ -399,6 +433,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     std::string doubt(shortest ? kShortest : std::string_view{});
     if (is_added_time(clause.part, mark)) doubt = kAddedTime;
     if (has_alternative(clause.part, mark)) doubt = kHedged;
+    if (is_of_unread_place(clause.part, mark)) doubt = kUnreadWords;
     if (clause.part.has(R::item)) doubt = kSomeItems;
     const auto* no = last_before(clause.part, R::negation, mark.begin);
     if (no != nullptr && clause.part.word(no->begin) != "noch") doubt = kNegated;

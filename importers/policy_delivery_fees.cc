@@ -203,7 +203,8 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     // "Click & collect", and below it "Free"
     const bool below = !section_.kind.empty() && !asked_ && unread_words(s) == 0;
     const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) ||
-                       s.kind == PolicyLineKind::row || below;
+                       s.kind == PolicyLineKind::row || below ||
+                       (s.kind == PolicyLineKind::item && clause.option.kind == "collection");
     if (about) {
       claim(s, clause.option, "fee", value_text(Money{0, *frame_.currency}),
             std::string(doubt_of_free(s, clause.part)));

@@ -349,7 +349,8 @@ class Numbers {
   }
 
   /// "gets to you the next day": a time, not the name of a service.
-  bool is_time(std::size_t at) const {
+  bool is_time(std::size_t at, std::size_t end) const {
+    if (end == at + 2 && is(end, "in")) return true;  // "next day in Ireland"
     if (at == 0) return false;
     const std::string& before = tokens_[at - 1].word;
     return before == "the" || before == "on" || before == "by" || before == "am" ||
@@ -375,7 +376,7 @@ class Numbers {
       if (!kind && phrase.role != R::next_day) continue;
       const bool both = phrase_at(phrase.begin, R::kind) != nullptr &&
                         phrase_at(phrase.begin, R::next_day) != nullptr;
-      if (both && kind == is_time(phrase.begin)) continue;
+      if (both && kind == is_time(phrase.begin, phrase.end)) continue;
       bool working = phrase.value == "working_days";
       for (auto i = phrase.begin; i < phrase.end; ++i) {
         working = working || tokens_[i].word == "working" || tokens_[i].word == "business";
@@ -471,7 +472,8 @@ class Numbers {
                (phrase.role == R::unit || phrase.end <= one.end || phrase.role == R::within);
       });
       const bool time =
-          phrase.role == R::kind && phrase.value == "next-day" && is_time(phrase.begin);
+          phrase.role == R::kind && phrase.value == "next-day" &&
+          is_time(phrase.begin, phrase.end);
       const bool plain = !(phrase.role == R::example && is_in_address(phrase)) &&
                          phrase.role != R::unit && phrase.role != R::next_day &&
                          !(phrase.role == R::method && is_per_parcel(phrase));

@@ -137,11 +137,23 @@ void drop_bare_frei(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "We cannot refund your return postage"
+bool is_refused(const Marks& marks, const Tokens& tokens, const PolicyMark& cost) {
+  return std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+    const bool refusal = one.role == R::no_return &&
+                         is_one_of(tokens[one.end - 1].word, {"refund", "reimburse", "refunded"});
+    return refusal && one.end <= cost.begin && one.end + 2 >= cost.begin;
+  });
+}
+
 /// "Minus the shipping costs for the return": she pays.
 void add_kept_costs(Marks& marks, const Tokens& tokens) {
   Marks more;
   for (const auto& cost : marks) {
     if (cost.role != R::return_form || has(marks, {R::payer, R::money, R::free})) continue;
+    if (is_refused(marks, tokens, cost)) {
+      more.push_back({.role = R::payer, .value = "customer", .begin = cost.begin, .end = cost.end});
+    }
     for (auto at = cost.begin < 2 ? 0 : cost.begin - 2; at < cost.begin; ++at) {
       if (!is_one_of(tokens[at].word, {"minus", "less", "abzuglich", "moins"})) continue;
       more.push_back({.role = R::payer, .value = "customer", .begin = at, .end = at + 1});
@@ -163,6 +175,22 @@ void drop_altered(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "We use first class post": of no service of its own where no price is named.
+void drop_classes(Marks& marks, const Tokens& tokens) {
+  if (has(marks, {R::money, R::free})) return;
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    return one.role == R::kind && one.end > one.begin && tokens[one.end - 1].word == "class";
+  });
+}
+
+/// "To your credit card"
+void drop_credit_cards(Marks& marks, const Tokens& tokens) {
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    return one.role == R::credit && one.end < tokens.size() &&
+           is_one_of(tokens[one.end].word, {"card", "cards"});
+  });
+}
+
 /// "Orders are processed within ..": nothing of money that goes back.
 void turn_loose_refunds(Marks& marks) {
   if (has(marks, {R::refund, R::returns, R::returnable})) return;
@@ -180,6 +208,8 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   drop_inner_returns(marks);
   drop_bare_frei(marks, tokens);
   drop_altered(marks, tokens);
+  drop_classes(marks, tokens);
+  drop_credit_cards(marks, tokens);
   narrow_world(marks, tokens);
   name_delivery(marks, tokens);
   turn_loose_refunds(marks);

@@ -30,7 +30,7 @@ bool has_unread_way(const Sentence& part) {
       "that",    "this",      "diesem",  "der",   "dem",   "den",      "la",       "le",
       "les",     "cost",      "no",      "total", "uk",    "addition", "rekening", "cover",
       "pay",     "parcel",    "package", "paket", "colis", "pakket",   "box",      "label",
-      "etikett", "etiquette", "use",     "using", "our",   "hohe"};
+      "etikett", "etiquette", "use",     "using", "our",   "hohe",     "for"};
   for (std::uint32_t at = 0; at + 1 < part.tokens.size(); ++at) {
     if (std::find(std::begin(kLeads), std::end(kLeads), part.word(at)) == std::end(kLeads))
       continue;

@@ -98,6 +98,8 @@ bool is_narrowed(const Sentence& s, const PolicyMark& item) {
   const bool sealed = next_after(s, R::seal, item.end) != nullptr &&
                       next_after(s, R::seal, item.end)->begin <= item.end + 3;
   if (sealed) return false;
+  // "hats that have been worn"
+  if (word_between(s, item.end, item.end + 1, {"that", "which", "qui"})) return true;
   return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords);
 }
 
@@ -126,7 +128,8 @@ bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& sea
                              word_between(s, later->end, seal.begin, {",", ";", "while", "and"});
   if (refused_first) return false;
   // "swimwear without its strip": speaks of the item before it alone
-  const bool of_one = more && word_between(s, seal.begin < 3 ? 0 : seal.begin - 3, seal.begin,
+  const bool joined = more && next->begin == item.end + 1 && is_joint(s, item.end);
+  const bool of_one = more && !joined && word_between(s, seal.begin < 3 ? 0 : seal.begin - 3, seal.begin,
                                            {"without", "ohne", "sans", "zonder", "sin", "waarvan",
                                             "dont", "deren", "dessen", "whose"});
   // "underwear, swimwear with the strip removed": of the one before "with"
@@ -296,7 +299,10 @@ void ReturnRules::answer_payer(const Sentence& q, const Sentence& a) {
   static constexpr std::string_view kUs[] = {"we", "us", "wir", "nous", "wij", "nosotros"};
   static constexpr std::string_view kThem[] = {"you", "du", "sie", "vous",
                                                "jij", "u",  "tu",  "usted"};
-  const auto first = a.word(0);
+  auto at = 0U;
+  while (at < 2 && word_between(a, at, at + 1, {"c'", "est", "it's", "that's", "das", "dat", "is"}))
+    ++at;
+  const auto first = a.word(at);
   set_region(q);
   doubt_.clear();
   Sentence both = q;
@@ -305,6 +311,17 @@ void ReturnRules::answer_payer(const Sentence& q, const Sentence& a) {
     claim_free(both, "", {});
   } else if (std::find(std::begin(kThem), std::end(kThem), first) != std::end(kThem)) {
     claim(both, "paid_by", value_text(Payer::customer));
+  }
+}
+
+/// "Can I exchange a sale item? Yes, but it is not refunded."
+void ReturnRules::answer_swap(const Sentence& both, const std::vector<const PolicyMark*>& items,
+                              const Sentence& a) {
+  const bool only = both.has(R::exchange) && a.has(R::negation) &&
+                    a.has_any(R::refund, R::refund_act, R::no_return);
+  for (const auto* item : items) {
+    claim(both, fmt::format("items.{}", item->value), value_text(ItemRule::exchange_only),
+          std::string(only ? std::string_view{} : kNarrowed));
   }
 }
 
@@ -317,6 +334,8 @@ void ReturnRules::answer(const Sentence& q, bool yes, const Sentence& a) {
   if (q.has(R::item)) {
     const auto items = items_of(q);
     if (a.has_any(R::only, R::exchange, R::credit, R::seal)) return;
+    const bool swap = q.has(R::exchange) || (yes && a.has_any(R::negation, R::no_return));
+    if (yes && swap) return answer_swap(both, items, a);
     for (const auto* item : items) {
       claim(both, fmt::format("items.{}", item->value),
             value_text(yes ? ItemRule::returnable : ItemRule::not_returnable));

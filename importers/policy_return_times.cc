@@ -14,8 +14,10 @@ using R = PolicyRole;
 using Sentence = PolicySentence;
 
 constexpr int kLongMonths = 6;
+constexpr std::size_t kShortNote = 9;
 constexpr int kLongRefund = 45;
 constexpr std::string_view kUntilRefund = "It may be the time until the refund.";
+constexpr std::string_view kFromSending = "It is counted from the day of sending.";
 constexpr std::string_view kOneWay = "The sentence speaks of one way back.";
 
 std::optional<CountedFrom> counted_from(std::string_view event) {
@@ -82,10 +84,21 @@ bool is_bare(const Sentence& s) {
 
 /// "Refunds take 5 days"
 bool lasts(const Sentence& s, const PolicyMark& span) {
-  return !s.marks.empty() && s.marks.front().role == R::refund &&
+  const bool first = !s.marks.empty() && s.marks.front().role == R::refund;
+  if (first && s.tokens.size() <= kShortNote && unread_words(s) == 0) return true;
+  return first &&
          word_between(s, s.marks.front().end, span.begin,
                       {"take", "takes", "dauert", "dauern", "duurt", "duren", "prend", "prennent",
                        "tarda", "tardan"});
+}
+
+/// "Up to 14 days from the day you send it back"
+bool is_from_sending(const Sentence& s, const PolicyMark& span) {
+  const auto* back = next_after(s, R::returns, span.end);
+  return back != nullptr && back->begin <= span.end + 6 &&
+         word_between(s, span.end, back->begin, {"you", "sie", "du", "vous", "je", "u"}) &&
+         word_between(s, back->begin, back->end,
+                      {"send", "post", "mail", "ship", "bring", "stuurt", "renvoyez"});
 }
 
 /// Named close behind the time, and not the return's arrival: counted from what the customer does.
@@ -206,6 +219,7 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
                                    const PolicyMark* event) {
   const bool ours = event != nullptr && event->value == "back";
   const bool customers = is_customers(event, span);
+  if (customers && asked_refund_ && event->value == "purchase") return false;
   const bool received = customers && event->value == "delivery";
   const bool of_refund = is_of_refund(s, span) && !(customers && !received);
   if (!ours && !asked_refund_ && !of_refund && !(event == nullptr && lasts(s, span))) return false;
@@ -216,6 +230,9 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   std::string doubt;
   if (received && (sent_back || !s.has_any(R::refund, R::refund_act))) doubt = kUntilRefund;
   if (in_row_ && s.has(R::method)) doubt = kOneWay;
+  const bool of_money = asked_refund_ || s.has_any(R::refund, R::refund_act);
+  if (!of_money && !s.marks.empty() && unread_words(s) > 0) doubt = kUntilRefund;
+  if (is_from_sending(s, span)) doubt = kFromSending;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
   claim(s, "refund_within", value_text(time), doubt);
   if (received && sent_back && !asked_refund_ && span.span.min == span.span.max) {

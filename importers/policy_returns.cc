@@ -311,7 +311,14 @@ void ReturnRules::read_rest(const Sentence& s) {
     const auto* payer = s.first(R::payer);
     const bool eased = payer != nullptr && payer->value == "shop" && !s.has(R::returns);
     const bool yes = (clause.has_any(R::can, R::free) || eased) && !s.has(R::only);
-    if (no || yes) claim(s, "exchange", value_text(!no));
+    // "Outlet goods are not taken back, an exchange is possible"
+    const auto* refusal = s.first(R::no_return);
+    const bool of_some = !no && refusal != nullptr &&
+                         !s.has_any(R::refund, R::refund_act, R::credit) &&
+                         unread_words(clause_around(s, *refusal)) > 0;
+    if (no || yes) {
+      claim(s, "exchange", value_text(!no), std::string(of_some ? kSomeItems : std::string_view{}));
+    }
   }
   if (s.has(R::final_sale) &&
       !s.has_any(R::item, R::method, R::span, R::need, R::region, R::free)) {

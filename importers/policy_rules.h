@@ -69,6 +69,8 @@ class ReturnRules {
   void claim(const PolicySentence& sentence, std::string_view name, std::string text,
              std::string doubt = {});
   void set_region(const PolicySentence& sentence);
+  void answer_swap(const PolicySentence& both, const std::vector<const PolicyMark*>& items,
+                   const PolicySentence& answer);
   void answer_payer(const PolicySentence& question, const PolicySentence& answer);
   void read_part(const PolicySentence& sentence, bool goes_on);
   void read_legal(const PolicySentence& sentence);
@@ -150,6 +152,7 @@ class DeliveryRules {
              std::string text, std::string doubt = {}, bool weak = false);
   std::vector<Clause> clauses_of(const PolicySentence& sentence) const;
   static void leave_out_asides(std::vector<Clause>& clauses);
+  void leave_out_remarks(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;

@@ -11,6 +11,7 @@
 #include "importers/page_reader.h"
 #include "importers/policy_claims.h"
 #include "importers/policy_lines.h"
+#include "importers/policy_plausible.h"
 #include "importers/policy_rules.h"
 #include "importers/policy_sentence.h"
 #include "importers/terms_markup.h"
@@ -73,7 +74,9 @@ class PolicyReader {
  private:
   TermsReading finish() {
     delivery_.finish();
-    return claims_.resolve(document_);
+    auto reading = claims_.resolve(document_);
+    doubt_implausible(reading);
+    return reading;
   }
 
   PolicySentence sentence_of(const PolicyLine& line, std::size_t begin, std::size_t end) const {
@@ -236,7 +239,10 @@ class PolicyReader {
     const bool free = topic_ == Topic::returns && goes_on_ && s.has(R::free) &&
                       s.tokens.size() <= kShortRemark && !speaks_of_delivery(s);
     const bool returns = speaks_of_returns(s) || way_back || kept || legal || free;
-    const bool delivery = speaks_of_delivery(s);
+    // "We charge 2.00 per parcel", below a heading of returns
+    const bool named = s.has_any(R::delivery, R::kind, R::dispatch, R::first_delivery) ||
+                       s.has_any(R::region, R::order, R::all_orders, R::minimum_order);
+    const bool delivery = speaks_of_delivery(s) && (named || topic_ != Topic::returns);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
         s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
       return delivery_.read_kept(s);

@@ -1,0 +1,88 @@
+// Fields of one delivery option against each other, and against the usual option.
+#include "importers/policy_plausible.h"
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "schema/terms_fields.h"
+
+namespace rangebook {
+namespace {
+
+constexpr std::string_view kName = "The name of this delivery and its time do not go together.";
+constexpr std::string_view kBelowFee = "It would be free from less than the fee.";
+constexpr std::string_view kSlower = "It would be slower than the usual delivery.";
+constexpr std::string_view kDearer = "Fetching it would cost more than having it delivered.";
+constexpr int kNextDayLimit = 3;
+
+class Check {
+ public:
+  explicit Check(TermsReading& reading) : reading_(reading) {}
+
+  void run() {
+    std::vector<DeliveryOption> options = reading_.terms.delivery;
+    const auto* usual = find_option(reading_.terms, "standard");
+    const DeliveryOption standard = usual == nullptr ? DeliveryOption{} : *usual;
+    for (const auto& option : options) {
+      check_name(option);
+      check_fee(option);
+      check_against(option, standard);
+    }
+    std::stable_sort(
+        reading_.doubts.begin(), reading_.doubts.end(),
+        [](const TermsDoubt& a, const TermsDoubt& b) { return a.evidence.byte < b.evidence.byte; });
+  }
+
+ private:
+  void doubt(const std::string& field, std::string_view why) {
+    const auto text = field_text(reading_.terms, field);
+    const auto found = reading_.terms.evidence.find(field);
+    if (!text || found == reading_.terms.evidence.end()) return;
+    TermsDoubt one{field, *text, found->second};
+    one.evidence.confidence = TermsConfidence::doubtful;
+    one.evidence.doubt = why;
+    if (set_field(reading_.terms, field, {})) return;
+    reading_.terms.evidence.erase(field);
+    reading_.doubts.push_back(std::move(one));
+  }
+
+  void check_name(const DeliveryOption& option) {
+    const bool soon = option.key.starts_with("next-day") || option.key.starts_with("same-day");
+    if (!soon || !option.transit || option.transit->max.value_or(0) < kNextDayLimit) return;
+    const std::string prefix = "delivery." + option.key + ".";
+    for (const auto& value : stated_values(reading_.terms)) {
+      if (value.field.starts_with(prefix)) doubt(value.field, kName);
+    }
+  }
+
+  void check_fee(const DeliveryOption& option) {
+    if (!option.fee || !option.free_over) return;
+    const Money& from = option.free_over->amount;
+    if (from.currency != option.fee->currency || from.minor > option.fee->minor) return;
+    doubt("delivery." + option.key + ".fee", kBelowFee);
+    doubt("delivery." + option.key + ".free_over", kBelowFee);
+  }
+
+  void check_against(const DeliveryOption& option, const DeliveryOption& standard) {
+    const bool fast = option.key == "express" || option.key == "next-day";
+    const bool times = option.transit && standard.transit && option.transit->min &&
+                       standard.transit->max && option.transit->unit == standard.transit->unit;
+    if (fast && times && *option.transit->min > *standard.transit->max) {
+      doubt("delivery." + option.key + ".transit", kSlower);
+    }
+    const bool fees = option.fee && standard.fee && option.fee->currency == standard.fee->currency;
+    if (option.key == "collection" && fees && option.fee->minor > standard.fee->minor) {
+      doubt("delivery.collection.fee", kDearer);
+    }
+  }
+
+  TermsReading& reading_;
+};
+
+}  // namespace
+
+void doubt_implausible(TermsReading& reading) { Check(reading).run(); }
+
+}  // namespace rangebook
