@@ -54,6 +54,28 @@ bool has_unread_remark(const Sentence& s, const PolicyMark& place) {
   return inner.marks.empty() && unread_words(inner) > 0;
 }
 
+/// A word that is neither part of a mark nor plain.
+bool is_unread(const Sentence& s, std::uint32_t at) {
+  const auto word = s.word(at);
+  const bool marked = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.begin <= at && at < one.end;
+  });
+  return word.size() > 2 && is_ascii_letter(word[0]) && !marked && !is_plain_word(word);
+}
+
+/// "Austria and Ruritania": a place beside it that was not understood.
+bool has_unread_partner(const Sentence& s, const PolicyMark& place) {
+  const auto joins = [&](std::uint32_t at) {
+    return s.word(at) == "&" || s.word(at) == "/" || is_joint(s, at);
+  };
+  if (joins(place.end)) {
+    auto next = place.end + 1;
+    while (next < place.end + 4 && is_plain_word(s.word(next))) ++next;
+    if (is_unread(s, next)) return true;
+  }
+  return place.begin > 1 && joins(place.begin - 1) && is_unread(s, place.begin - 2);
+}
+
 /// About customs or gift wrapping; "plus customs" only names them.
 bool is_other_service(const Sentence& s) {
   return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
@@ -91,6 +113,20 @@ bool is_ahead(const Sentence& part, const PolicyMark& span) {
                       {"ahead", "advance", "voraus", "avance", "vooruit", "vooraf"});
 }
 
+/// Within the brackets around places behind an amount: "4.99 (Germany)".
+bool is_place_remark(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  std::uint32_t open = at;
+  while (open > begin && s.word(open) != "(" && (open == at || s.word(open) != ")")) --open;
+  std::uint32_t close = at;
+  while (close < size && s.word(close) != ")" && (close == at || s.word(close) != "(")) ++close;
+  if (s.word(open) != "(" || s.word(close) != ")") return false;
+  const auto inner = part_of(s, open, close);
+  const auto before = part_of(s, begin, open);
+  return inner.has(R::region) && !has_fact(inner) && !inner.has(R::kind) && before.has(R::money) &&
+         !before.has(R::region);
+}
+
 /// True when the token at `at` divides two statements of a sentence.
 bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
@@ -99,7 +135,7 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
     const bool joint = one.role == R::further && one.end == one.begin + 1;  // "puis"
     return one.begin <= at && at < one.end && !joint;
   });
-  if (inside || is_remark(s, at)) return false;
+  if (inside || is_remark(s, at) || is_place_remark(s, begin, at)) return false;
   const auto before = part_of(s, begin, at);
   if (is_stop(word)) {
     const auto after = part_of(s, at + 1, std::min(at + 4, size));
@@ -178,7 +214,8 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
     if (fetched) option.kind = "collection";
-    option.vague = option.vague || (mark.role == R::region && has_unread_remark(clause.part, mark));
+    option.vague = option.vague || (mark.role == R::region && (has_unread_remark(clause.part, mark) ||
+                                                               has_unread_partner(clause.part, mark)));
     if (mark.role == R::region && !outside &&
         std::find(regions.begin(), regions.end(), mark.value) == regions.end()) {
       regions.emplace_back(mark.value);
@@ -434,6 +471,7 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
     if (is_added_time(clause.part, mark)) doubt = kAddedTime;
     if (has_alternative(clause.part, mark)) doubt = kHedged;
     if (is_of_unread_place(clause.part, mark)) doubt = kUnreadWords;
+    if (has_bare_number(s)) doubt = kBareNumber;
     if (clause.part.has(R::item)) doubt = kSomeItems;
     const auto* no = last_before(clause.part, R::negation, mark.begin);
     if (no != nullptr && clause.part.word(no->begin) != "noch") doubt = kNegated;

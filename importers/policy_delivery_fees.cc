@@ -54,6 +54,7 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
 /// "an additional 3.00", "3.00 extra"
 bool is_added(const Sentence& part, std::uint32_t at) {
   if (at > 0 && part.word(at - 1) == "+") return true;
+  if (at > 0 && word_between(part, at - 1, at, {"add", "plus", "zzgl"})) return true;
   return word_between(part, at < 3 ? 0 : at - 3, at + 4,
                       {"additional", "extra", "zusatzlich", "zusatzliche", "zusatzlichen",
                        "supplementaire", "supplementaires", "adicional", "adicionales"});
@@ -371,7 +372,7 @@ void DeliveryRules::finish_option(const std::string& key) {
   if (kind == "express" || kind == "next-day" || kind == "same-day") add("express", "yes");
   if (kind == "collection" || kind == "pickup-point") add("collection", "yes");
   const auto places = regions_.find(key);
-  if (places == regions_.end()) return;
+  if (places == regions_.end() || kind == "collection") return;
   auto regions = places->second;
   std::sort(regions.begin(), regions.end());
   add("regions", value_text(regions),

@@ -404,6 +404,11 @@ class Numbers {
                        std::any_of(found_.begin(), found_.end(), [&](const PolicyMark& one) {
                          return one.role == R::money && one.begin == end + 1;
                        });
+    const bool signed_money = std::any_of(found_.begin(), found_.end(),
+                                          [](const auto& one) { return one.role == R::money; });
+    const bool time = std::any_of(found_.begin(), found_.end(),
+                                  [](const auto& one) { return one.role == R::span; });
+    if (!decimals && time && !signed_money) return;  // "within 3 days, but allow up to 7"
     const bool bound = range || phrase_ends(at, R::over) || phrase_ends(at, R::from) ||
                        phrase_ends(at, R::under) || phrase_at(end, R::or_more) != nullptr;
     static constexpr std::string_view kNotMoney[] = {

@@ -2,6 +2,7 @@
 #include "importers/policy_plausible.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,6 +16,7 @@ constexpr std::string_view kName = "The name of this delivery and its time do no
 constexpr std::string_view kBelowFee = "It would be free from less than the fee.";
 constexpr std::string_view kSlower = "It would be slower than the usual delivery.";
 constexpr std::string_view kDearer = "Fetching it would cost more than having it delivered.";
+constexpr std::string_view kNoPrice = "A delivery of this name has no price in the text.";
 constexpr int kNextDayLimit = 3;
 
 class Check {
@@ -27,6 +29,7 @@ class Check {
     const DeliveryOption standard = usual == nullptr ? DeliveryOption{} : *usual;
     for (const auto& option : options) {
       check_name(option);
+      check_price(option);
       check_fee(option);
       check_against(option, standard);
     }
@@ -48,13 +51,34 @@ class Check {
     reading_.doubts.push_back(std::move(one));
   }
 
-  void check_name(const DeliveryOption& option) {
-    const bool soon = option.key.starts_with("next-day") || option.key.starts_with("same-day");
-    if (!soon || !option.transit || option.transit->max.value_or(0) < kNextDayLimit) return;
+  void doubt_all(const DeliveryOption& option, std::string_view why) {
     const std::string prefix = "delivery." + option.key + ".";
     for (const auto& value : stated_values(reading_.terms)) {
-      if (value.field.starts_with(prefix)) doubt(value.field, kName);
+      if (value.field.starts_with(prefix)) doubt(value.field, why);
     }
+  }
+
+  void check_name(const DeliveryOption& option) {
+    const bool soon = option.key.starts_with("next-day") || option.key.starts_with("same-day");
+    if (soon && option.transit && option.transit->max.value_or(0) >= kNextDayLimit) {
+      doubt_all(option, kName);
+    }
+  }
+
+  /// "We cannot deliver the next day to ..", "we use express post": words, no way that is offered.
+  void check_price(const DeliveryOption& option) {
+    static constexpr std::string_view kFast[] = {"express",   "next-day", "same-day", "evening",
+                                                 "named-day", "saturday", "weekend"};
+    const bool fast = std::any_of(std::begin(kFast), std::end(kFast), [&](std::string_view kind) {
+      return option.key.starts_with(kind);
+    });
+    if (!fast || option.fee || option.free_over || option.fee_by_value || option.fee_by_weight) {
+      return;
+    }
+    const std::string fee = "delivery." + option.key + ".fee";
+    const bool asked = std::any_of(reading_.doubts.begin(), reading_.doubts.end(),
+                                   [&](const auto& one) { return one.field.starts_with(fee); });
+    if (!asked) doubt_all(option, kNoPrice);
   }
 
   void check_fee(const DeliveryOption& option) {

@@ -21,7 +21,8 @@ bool has_unread_way(const Sentence& part) {
   static constexpr std::string_view kLeads[] = {
       "in",     "at",    "via", "through", "using",  "bei",   "beim",   "uber", "mittels",
       "dans",   "en",    "aux", "chez",    "bij",    "langs", "if",     "when", "wenn",
-      "sofern", "falls", "si",  "mits",    "indien", "als",   "unless", "to",   "provided"};
+      "sofern", "falls", "si",  "mits",    "indien", "als",   "unless", "to",   "provided",
+      "par",    "by",    "per", "from"};
   static constexpr std::string_view kKnown[] = {
       "us",      "our",       "the",     "your",  "you",   "uns",      "unsere",   "unserem",
       "dir",     "ihnen",     "nous",    "vous",  "ons",   "onze",     "je",       "een",
@@ -34,10 +35,12 @@ bool has_unread_way(const Sentence& part) {
   for (std::uint32_t at = 0; at + 1 < part.tokens.size(); ++at) {
     if (std::find(std::begin(kLeads), std::end(kLeads), part.word(at)) == std::end(kLeads))
       continue;
-    for (std::uint32_t next = at + 1; next < part.tokens.size() && next <= at + 3; ++next) {
+    for (std::uint32_t next = at + 1; next < part.tokens.size() && next <= at + 5; ++next) {
       const auto word = part.word(next);
-      if (word.size() < 3 || !is_ascii_letter(word[0])) break;
+      if (!is_ascii_letter(word[0])) break;
+      if (word.size() < 3) continue;
       if (std::find(std::begin(kKnown), std::end(kKnown), word) != std::end(kKnown)) continue;
+      if (is_plain_word(word)) continue;
       const bool marked = std::any_of(part.marks.begin(), part.marks.end(), [&](const auto& one) {
         return one.begin <= next && next < one.end;
       });
@@ -250,9 +253,11 @@ void ReturnRules::read_costs(const Sentence& s) {
                                 [](const CostGroup& one) { return one.payer == "customer"; }) &&
                     std::any_of(groups.begin(), groups.end(),
                                 [](const CostGroup& one) { return one.payer == "shop"; });
+  bool after = false;  // "in store it is free; sent back it costs 2.95"
   for (auto& group : groups) {
     group.unread = group.unread || both;
-    group.unnamed = named && group.methods.empty() && !group.returns;
+    group.unnamed = named && group.methods.empty() && (!group.returns || after);
+    after = after || !group.methods.empty();
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }
 }

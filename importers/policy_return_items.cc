@@ -180,7 +180,7 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
     const auto* swap = credit == nullptr ? nullptr : last_before(s, R::exchange, credit->begin);
     // "exchanged for a credit note"
     const bool for_credit =
-        swap != nullptr && credit->begin <= swap->end + 3 &&
+        swap != nullptr && credit->begin <= swap->end + 3 && !is_joint(s, swap->end) &&
         word_between(s, swap->end, credit->begin, {"for", "contre", "gegen", "tegen", "por"});
     if (for_credit) return ItemRule::credit_only;
     if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
@@ -241,6 +241,16 @@ namespace {
 
 constexpr std::string_view kOneItem = "The sentence speaks of certain items.";
 
+constexpr std::string_view kMissed = "The sentence says what holds where it is not so.";
+
+/// "If it is not returned in its original condition, ..", but not "worn goods are not accepted"
+bool is_missed(const Sentence& s, const PolicyMark& need) {
+  const bool condition = word_between(s, 0, need.begin, {"if", "wenn", "falls", "si", "als", "indien"});
+  return condition && need.value == to_string(ReturnCondition::undamaged) &&
+         word_between(s, need.begin < 5 ? 0 : need.begin - 5, need.begin,
+                      {"not", "isn't", "aren't", "nicht", "pas", "niet"});
+}
+
 /// "Shoes must not have been worn": the item is what the condition is about.
 bool is_of_item(const Sentence& s, const PolicyMark& need) {
   const auto clause = clause_around(s, need);
@@ -280,6 +290,7 @@ void ReturnRules::read_needs(const Sentence& s) {
     std::string doubt;
     if (soft || printed) doubt = "It may be a wish, not a condition.";
     if (is_of_item(s, mark)) doubt = kOneItem;
+    if (is_missed(s, mark)) doubt = kMissed;
     if (is_swap_only(s) && s.has(R::only)) doubt = kSwap;
     claim(s, fmt::format("needs.{}", mark.value), value_text(!waived), doubt);
   }

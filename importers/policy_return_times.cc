@@ -36,11 +36,20 @@ bool is_counting(std::string_view word) {
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 
+/// "Within 30 days you can exchange your purchase": what is bought, no day.
+bool is_mere_object(const Sentence& s, const PolicyMark& event) {
+  if (event.value != "purchase" || event.begin == 0) return false;
+  return word_between(s, event.begin, event.begin + 1, {"je", "your", "votre", "ihren", "deinen"}) &&
+         event.end == event.begin + 2 && !is_counting(s.word(event.begin - 1)) &&
+         !is_counting(s.word(event.begin - 2));
+}
+
 /// The event a time is counted from: named behind it, or before it ("ab Erhalt .. 14 Tage").
 const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
   const auto* next_span = next_after(s, R::span, span.end);
   const auto limit = next_span != nullptr ? next_span->begin : span.end + 12;
   const PolicyMark* event = next_after(s, R::event, span.end);
+  if (event != nullptr && is_mere_object(s, *event)) event = nullptr;
   if (event != nullptr && event->begin <= std::min<std::uint32_t>(limit, span.end + 12)) {
     return event;
   }
@@ -230,9 +239,10 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   std::string doubt;
   if (received && (sent_back || !s.has_any(R::refund, R::refund_act))) doubt = kUntilRefund;
   if (in_row_ && s.has(R::method)) doubt = kOneWay;
-  const bool of_money = asked_refund_ || s.has_any(R::refund, R::refund_act);
+  const bool of_money = asked_refund_ || s.has_any(R::refund, R::refund_act, R::credit);
   if (!of_money && !s.marks.empty() && unread_words(s) > 0) doubt = kUntilRefund;
   if (is_from_sending(s, span)) doubt = kFromSending;
+  if (has_bare_number(s)) doubt = kBareNumber;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
   claim(s, "refund_within", value_text(time), doubt);
   if (received && sent_back && !asked_refund_ && span.span.min == span.span.max) {
@@ -257,6 +267,7 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
       unread_words(part_of(s, 0, returnable->begin)) > 0) {
     return std::string(kUnreadWords);
   }
+  if (has_bare_number(s)) return std::string(kBareNumber);
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&

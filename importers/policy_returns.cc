@@ -217,6 +217,17 @@ bool offers_credit(const Sentence& s) {
 
 }  // namespace
 
+namespace {
+
+/// "We do not refund postage": to her, or back?
+bool is_postage(const Sentence& s) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  return word_between(s, 0, size, {"postage"}) &&
+         !word_between(s, 0, size, {"original", "initial", "outbound", "outward", "delivery", "first"});
+}
+
+}  // namespace
+
 void ReturnRules::read_refund(const Sentence& s) {
   if (!asked_refund_ && !s.has_any(R::refund, R::refund_act, R::returns, R::no_return) &&
       !(s.has(R::credit) && s.has(R::only))) {
@@ -253,7 +264,7 @@ void ReturnRules::read_refund(const Sentence& s) {
   const auto* sent = s.first(R::first_delivery);
   const bool left_out = sent != nullptr && clause_around(s, *sent).has(R::negation) &&
                         !s.has_any(R::money, R::return_form) && s.has(R::refund_act);
-  const bool any_way = s.has_any(R::returns, R::returnable) && s.has(R::method);
+  const bool any_way = (s.has_any(R::returns, R::returnable) && s.has(R::method)) || is_postage(s);
   if (left_out) {
     return claim(s, "delivery_refunded", "no", std::string(any_way ? kWhichWay : std::string_view{}));
   }
@@ -297,7 +308,7 @@ void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) 
                     "gedeeltelijk", "gedeeltelijke", "parcial"});
   if (partial) doubt = kHedged;
   // "Returned in store or by post; postage is not refunded": of which way?
-  if (s.has_any(R::returns, R::returnable) && s.has(R::method)) doubt = kWhichWay;
+  if ((s.has_any(R::returns, R::returnable) && s.has(R::method)) || is_postage(s)) doubt = kWhichWay;
   claim(s, "delivery_refunded", value_text(!excluded), doubt);
 }
 void ReturnRules::read_rest(const Sentence& s) {
@@ -317,7 +328,8 @@ void ReturnRules::read_rest(const Sentence& s) {
                          !s.has_any(R::refund, R::refund_act, R::credit) &&
                          unread_words(clause_around(s, *refusal)) > 0;
     if (no || yes) {
-      claim(s, "exchange", value_text(!no), std::string(of_some ? kSomeItems : std::string_view{}));
+      const bool doubted = of_some || (says_but(s) && !s.has(R::credit));
+      claim(s, "exchange", value_text(!no), std::string(doubted ? kSomeItems : std::string_view{}));
     }
   }
   if (s.has(R::final_sale) &&

@@ -79,7 +79,8 @@ inline bool is_joint(const PolicySentence& s, std::size_t at) {
   static constexpr std::string_view kJoints[] = {
       "and", "or",   "but",      "while", "whereas", "und",     "oder",  "aber",   "et",
       "ou",  "mais", "en",       "of",    "maar",    "however", "sowie", "tandis", "alternatively",
-      "y",   "pero", "mientras", "o",     "puis",    "then",    "dann"};
+      "y",   "pero", "mientras", "o",     "puis",    "then",    "dann",
+      "bzw"};
   return std::find(std::begin(kJoints), std::end(kJoints), word) != std::end(kJoints);
 }
 
@@ -169,6 +170,32 @@ inline std::size_t unread_words(const PolicySentence& s) {
   return count;
 }
 
+/// A sentence that takes part of it back.
+inline bool says_but(const PolicySentence& s) {
+  return word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                      {"but", "aber", "mais", "maar", "however", "although", "jedoch", "toutefois"});
+}
+
+/// True for a sentence with a number that is neither part of a mark nor an hour: "within 5 days, never
+/// more than 10".
+inline bool has_bare_number(const PolicySentence& s) {
+  for (std::uint32_t at = 3; at < s.tokens.size(); ++at) {  // a clause may be numbered
+    const std::string_view word = s.word(at);
+    if (word[0] < '0' || word[0] > '9' || word.size() > 3) continue;
+    const bool marked = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      return one.begin <= at && at < one.end;
+    });
+    const bool hour = s.word(at + 1) == ":" || s.word(at - 1) == ":" || s.word(at - 1) == "." ||
+                      (s.word(at + 1) == "." && s.word(at + 2).size() == 2) ||
+                      word_between(s, at + 1, at + 4,
+                                   {"pm", "am", "uhr", "uur", "h", "o'clock", "noon", "heures", "hours",
+                                    "hour", "stunden", "uren"});
+    if (!marked && !hour) return true;
+  }
+  return false;
+}
+
+inline constexpr std::string_view kBareNumber = "A number beside it was not understood.";
 inline constexpr std::string_view kUnreadWords = "Parts of the sentence were not understood.";
 
 /// The words around a mark up to the next stops.
