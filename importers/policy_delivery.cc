@@ -15,16 +15,8 @@ using R = PolicyRole;
 using Sentence = PolicySentence;
 
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
-
 constexpr std::string_view kAside = "It stands under a heading about something else.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
-constexpr std::string_view kAddedTime = "The time comes on top of another one.";
-constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
-constexpr std::string_view kNegated = "The sentence says what is not so.";
-constexpr std::string_view kOnTrouble = "It may be the time after which to get in touch.";
-constexpr std::string_view kLong = "It is long for the time until dispatch.";
-constexpr std::string_view kShortest = "It is the shortest time.";
-constexpr int kLongHandling = 10;
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kShortLine = 14;
 
@@ -54,20 +46,15 @@ bool has_unread_remark(const Sentence& s, const PolicyMark& place) {
   return inner.marks.empty() && unread_words(inner) > 0;
 }
 
-/// A word that is neither part of a mark nor plain.
-bool is_unread(const Sentence& s, std::uint32_t at) {
-  const auto word = s.word(at);
-  const bool marked = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.begin <= at && at < one.end;
-  });
-  return word.size() > 2 && is_ascii_letter(word[0]) && !marked && !is_plain_word(word);
-}
-
 /// "Austria and Ruritania": a place beside it that was not understood.
 bool has_unread_partner(const Sentence& s, const PolicyMark& place) {
   const auto joins = [&](std::uint32_t at) {
     return s.word(at) == "&" || s.word(at) == "/" || is_joint(s, at);
   };
+  // "Highlands, islands and Northern Ireland"
+  const bool listed =
+      s.word(place.end) == "," && is_unread(s, place.end + 1) && joins(place.end + 2);
+  if (listed) return true;
   if (joins(place.end)) {
     auto next = place.end + 1;
     while (next < place.end + 4 && is_plain_word(s.word(next))) ++next;
@@ -85,16 +72,6 @@ bool is_other_service(const Sentence& s) {
   });
 }
 
-/// "Islands: add 2 days"
-bool is_added_time(const Sentence& part, const PolicyMark& span) {
-  return word_between(part, span.begin < 3 ? 0 : span.begin - 3, span.begin,
-                      {"add", "additional", "extra", "plus", "zusatzlich", "zzgl", "zuzuglich",
-                       "ajoutez", "ajouter", "supplementaires", "sumar", "anadir"}) ||
-         word_between(
-             part, span.end, span.end + 2,
-             {"more", "extra", "longer", "langer", "mehr", "supplementaires", "adicionales"});
-}
-
 /// "Gift boxes: 2.50": a list names something that was not understood.
 bool has_unknown_label(const Sentence& s) {
   if (s.kind == PolicyLineKind::text) return false;
@@ -105,12 +82,6 @@ bool has_unknown_label(const Sentence& s) {
   const auto label = part_of(s, 0, end);
   const bool home = word_between(label, 0, end, {"home", "thuis", "hause", "zuhause", "domicilio"});
   return label.marks.empty() && !home && is_ascii_letter(label.word(0)[0]);
-}
-
-/// "A day up to 14 days ahead"
-bool is_ahead(const Sentence& part, const PolicyMark& span) {
-  return word_between(part, span.end, span.end + 2,
-                      {"ahead", "advance", "voraus", "avance", "vooruit", "vooraf"});
 }
 
 /// Within the brackets around places behind an amount: "4.99 (Germany)".
@@ -138,9 +109,13 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   if (inside || is_remark(s, at) || is_place_remark(s, begin, at)) return false;
   const auto before = part_of(s, begin, at);
   if (is_stop(word)) {
-    const auto after = part_of(s, at + 1, std::min(at + 4, size));
-    const bool places = !has_fact(before) && before.has(R::region) && after.has(R::region) &&
-                        !after.marks.empty() && after.marks.front().role == R::region;
+    const auto after = part_of(s, at + 1, std::min(at + 5, size));
+    // "12.00 for the highlands, islands and .."
+    const bool goes_on = !before.marks.empty() && before.marks.back().role == R::region &&
+                         at + 1 < size && is_unread(s, at + 1);
+    const bool places = (!has_fact(before) || goes_on) && before.has(R::region) &&
+                        after.has(R::region) && !after.marks.empty() &&
+                        after.marks.front().role == R::region;
     return !(word == "," && places);
   }
   if (!is_joint(s, at)) return false;
@@ -214,8 +189,9 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
     if (fetched) option.kind = "collection";
-    option.vague = option.vague || (mark.role == R::region && (has_unread_remark(clause.part, mark) ||
-                                                               has_unread_partner(clause.part, mark)));
+    option.vague =
+        option.vague || (mark.role == R::region && (has_unread_remark(clause.part, mark) ||
+                                                    has_unread_partner(clause.part, mark)));
     if (mark.role == R::region && !outside &&
         std::find(regions.begin(), regions.end(), mark.value) == regions.end()) {
       regions.emplace_back(mark.value);
@@ -264,8 +240,9 @@ void DeliveryRules::ask(const Sentence* question) {
 bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
   // "Delivery charges", and below it "30 to 59.99: 2.95"
   const bool step = headed_ && s.tokens.size() <= kShortLine && unread_words(s) == 0;
-  return step || s.kind == PolicyLineKind::row || s.has(R::grams) || s.kind == PolicyLineKind::item ||
-         asked_ || s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
+  return step || s.kind == PolicyLineKind::row || s.has(R::grams) ||
+         s.kind == PolicyLineKind::item || asked_ ||
+         s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
          s.has_any(R::per_parcel, R::first_delivery, R::all_orders, R::minimum_order) ||
          (goes_on && s.tokens.size() <= 12) || !section_.kind.empty() || !section_.regions.empty();
 }
@@ -300,6 +277,35 @@ void DeliveryRules::leave_out_remarks(const Sentence& s, std::vector<Clause>& cl
   });
 }
 
+/// Places the line names, and whether it is clear which delivery is meant.
+void DeliveryRules::note_places(const Sentence& s) {
+  for (const auto& mark : s.marks) {
+    const bool known =
+        std::find(line_places_.begin(), line_places_.end(), mark.value) != line_places_.end();
+    if (mark.role != R::region) continue;
+    const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
+    if (plain) stated_places_.emplace_back(mark.value);
+    if (!plain && !known) line_places_.emplace_back(mark.value);
+  }
+  if (doubt_.empty() && line_places_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
+    doubt_ = "It is not clear which delivery is meant.";
+  }
+}
+
+/// The option that what stands before the sentence leaves for it.
+DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_on) const {
+  // "Express: 9.90. Order by noon and it is delivered tomorrow": still of express
+  const bool fast = last_.kind == "express" || last_.kind == "next-day" || last_.kind == "same-day";
+  const auto* time = s.first(R::span);
+  const bool soon = fast && time != nullptr && time->span.max.value_or(9) <= 1;
+  const bool same = !last_.kind.empty() && (s.has(R::next_day) || soon) && !s.has(R::money);
+  const bool names_delivery =
+      (s.has_any(R::kind, R::region) || (s.has(R::delivery) && !same)) && !s.has(R::smaller);
+  Option option = goes_on && !names_delivery ? last_ : section_;
+  if (option.regions.empty() && has_fact(s)) option.regions = stated_places_;
+  return option;
+}
+
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has(R::example) || is_other_service(s)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
@@ -313,27 +319,9 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     free_beyond_.reset();
     weighed_ = false;
   }
-  for (const auto& mark : s.marks) {
-    const bool known =
-        std::find(line_places_.begin(), line_places_.end(), mark.value) != line_places_.end();
-    if (mark.role != R::region) continue;
-    const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
-    if (plain) stated_places_.emplace_back(mark.value);
-    if (!plain && !known) line_places_.emplace_back(mark.value);
-  }
-  if (doubt_.empty() && line_places_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
-    doubt_ = "It is not clear which delivery is meant.";
-  }
-  // "Express: 9.90. Order by noon and it is delivered tomorrow": still of express
+  note_places(s);
   strange_ = unread_words(s) >= kStrangeWords;
-  const bool fast = last_.kind == "express" || last_.kind == "next-day" || last_.kind == "same-day";
-  const auto* time = s.first(R::span);
-  const bool soon = fast && time != nullptr && time->span.max.value_or(9) <= 1;
-  const bool same = !last_.kind.empty() && (s.has(R::next_day) || soon) && !s.has(R::money);
-  const bool names_delivery =
-      (s.has_any(R::kind, R::region) || (s.has(R::delivery) && !same)) && !s.has(R::smaller);
-  Option option = goes_on && !names_delivery ? last_ : section_;
-  if (option.regions.empty() && has_fact(s)) option.regions = stated_places_;
+  Option option = option_before(s, goes_on);
   auto clauses = clauses_of(s);
   leave_out_asides(clauses);
   leave_out_remarks(s, clauses);
@@ -354,132 +342,6 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   for (const auto& clause : clauses) read_spans(s, clause);
   read_per_parcel(s, clauses);
   read_extras(s, option);
-}
-
-namespace {
-
-/// "Allow two days for dispatch": the event ends the time.
-bool is_until(const PolicySentence& part, const PolicyMark& event) {
-  return event.begin > 0 &&
-         word_between(part, event.begin - 1, event.begin,
-                      {"for", "before", "until", "to", "bis", "zum", "zur", "vor", "pour", "avant",
-                       "voor", "tot"});
-}
-
-/// "Delivered tomorrow or the day after"
-bool has_alternative(const PolicySentence& part, const PolicyMark& time) {
-  return time.span.max == 1 &&
-         word_between(part, time.end, time.end + 1, {"or", "oder", "ou", "of", "o"}) &&
-         std::none_of(part.marks.begin(), part.marks.end(),
-                      [&](const PolicyMark& one) { return one.begin == time.end + 1; });
-}
-
-/// "Orders placed after 8pm": of those alone.
-bool is_past_hour(const PolicySentence& s) {
-  for (std::uint32_t at = 0; at + 1 < s.tokens.size(); ++at) {
-    const bool past = word_between(s, at, at + 1, {"after", "nach", "apres", "na"});
-    if (past && is_ascii_digit(s.word(at + 1)[0])) return true;
-  }
-  return false;
-}
-
-/// "1-3 days in the north island": a place that was not understood.
-bool is_of_unread_place(const PolicySentence& part, const PolicyMark& time) {
-  const bool marked = std::any_of(part.marks.begin(), part.marks.end(),
-                                  [&](const PolicyMark& one) { return one.begin == time.end; });
-  if (part.word(time.end) != "in" || marked) return false;
-  const auto size = static_cast<std::uint32_t>(part.tokens.size());
-  const auto end = std::min(time.end + 4, size);
-  const auto place = part_of(part, time.end + 1, std::max(end, time.end + 1));
-  return place.marks.empty() && unread_words(place) > 0;
-}
-
-/// Whether a span is the time until the order leaves; `counted`: it says from when it counts.
-bool until_dispatch(const PolicySentence& s, const PolicySentence& part, const PolicyMark& mark,
-                    bool counted) {
-  bool dispatch = false;
-  for (const auto& other : part.marks) {
-    if (other.end > mark.begin) break;
-    if (other.role == R::dispatch) dispatch = true;
-    if (other.role == R::delivery) dispatch = false;
-  }
-  for (const auto& other : part.marks) {
-    const bool behind = other.begin >= mark.end && other.begin <= mark.end + 3;
-    if (!behind) continue;
-    if (other.role == R::delivery) dispatch = false;
-    if (other.role == R::dispatch) dispatch = true;
-  }
-  // "Allow two days for us to get it out of the door"
-  const auto* later = next_after(part, R::dispatch, mark.end);
-  dispatch = dispatch || (!counted && later != nullptr && later->begin <= mark.end + 8 &&
-                          !between(part, R::delivery, mark.end, later->begin) &&
-                          !between(part, R::span, mark.end, later->begin));
-  // "We send every order within two days"
-  const auto* sent = part.first(R::sending);
-  const bool arrives = part.has_any(R::event, R::kind);
-  if (!counted && !arrives && sent != nullptr && sent->end <= mark.begin && mark.open) return true;
-  const bool understood = unread_words(part) == 0;
-  const bool elsewhere = !counted && s.first(R::dispatch) != nullptr && understood;
-  return dispatch || (elsewhere && !part.has_any(R::kind) && !part.has(R::delivery));
-}
-
-}  // namespace
-
-void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
-  if (s.has(R::negation) && s.has(R::outside)) return;
-  for (std::size_t i = 0; i < clause.part.marks.size(); ++i) {
-    const auto& mark = clause.part.marks[i];
-    if (mark.role == R::next_day) {
-      const bool fuller =
-          mark.span.unit == DayUnit::days &&
-          std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
-            return one.role == R::next_day && one.span.unit == DayUnit::working_days;
-          });
-      if (!fuller && !clause.part.has_any(R::span, R::negation)) {
-        claim(s, clause.option, "transit", value_text(mark.span), {}, true);
-      }
-      continue;
-    }
-    if (mark.role != R::span || mark.span.unit == DayUnit::months) continue;
-    if (mark.span.max.value_or(0) > 60 || is_beyond(clause.part, mark)) continue;
-    if (is_ahead(clause.part, mark)) continue;
-    const auto* event = next_after(clause.part, R::event, mark.end);
-    const bool counted = event != nullptr && event->begin < mark.end + 6;
-    bool dispatch = until_dispatch(s, clause.part, mark, counted);
-    const bool leaves = counted && event->value == "dispatch";
-    if (leaves) dispatch = is_until(clause.part, *event);
-    DaySpan span = mark.span;
-    if (mark.open && span.min == span.max) span.min.reset();
-    if (dispatch) {
-      PolicyClaim fact{"handling", value_text(span), s.text, s.byte, doubt_, false};
-      if (span.max.value_or(span.min.value_or(0)) > kLongHandling) fact.doubt = kLong;
-      // "before noon the same day, after noon the next"
-      const bool by_hour = std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
-        return one.role == R::kind && one.value == "same-day";
-      });
-      if ((by_hour || (span.max == 1 && is_past_hour(s))) && fact.doubt.empty()) fact.doubt = kHedged;
-      if (!s.has_any(R::kind, R::region)) {
-        for_all_.push_back(std::move(fact));
-      } else {
-        claim(s, clause.option, "handling", value_text(span), fact.doubt);
-      }
-      continue;
-    }
-    const auto* from = last_before(clause.part, R::from, mark.begin);
-    const bool shortest = from != nullptr && from->end == mark.begin && span.min == span.max;
-    std::string doubt(shortest ? kShortest : std::string_view{});
-    if (is_added_time(clause.part, mark)) doubt = kAddedTime;
-    if (has_alternative(clause.part, mark)) doubt = kHedged;
-    if (is_of_unread_place(clause.part, mark)) doubt = kUnreadWords;
-    if (has_bare_number(s)) doubt = kBareNumber;
-    if (clause.part.has(R::item)) doubt = kSomeItems;
-    const auto* no = last_before(clause.part, R::negation, mark.begin);
-    if (no != nullptr && clause.part.word(no->begin) != "noch") doubt = kNegated;
-    if (s.has(R::tell) && !clause.part.has_any(R::delivery, R::kind)) doubt = kOnTrouble;
-    claim(s, clause.option, "transit", value_text(span), doubt);
-    if (leaves) claim(s, clause.option, "transit_from", "dispatch");
-    if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
-  }
 }
 
 /// "4.50 to here, 9.50 to there, for each order"

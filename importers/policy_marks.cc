@@ -261,7 +261,11 @@ class Numbers {
   bool add_span(std::size_t at) {
     if (is(at, "fortnight")) return push_span({14, 14, DayUnit::days}, at, at + 1);
     const auto first = number_at(tokens_, at);
-    const bool rhythm = first && first->article && phrase_ends(at, R::unit);  // "7 days a week"
+    // "7 days a week", "twice a week"
+    const bool often =
+        at > 0 && (is(at - 1, "once") || is(at - 1, "twice") || is(at - 1, "times") ||
+                   is(at - 1, "fois") || is(at - 1, "mal") || is(at - 1, "keer"));
+    const bool rhythm = first && first->article && (often || phrase_ends(at, R::unit));
     if (!first || rhythm || follows_number(at)) return false;
     std::size_t next = at + first->tokens;
     auto last = first;
@@ -433,22 +437,6 @@ class Numbers {
     });
   }
 
-  /// "can unfortunately not take back": a negation right before the return.
-  static void add_refusals(std::vector<PolicyMark>& marks) {
-    std::vector<PolicyMark> refusals;
-    for (const auto& no : marks) {
-      if (no.role != R::negation) continue;
-      const bool said = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-        return one.role == R::returns && one.begin >= no.end && one.begin <= no.end + 1;
-      });
-      if (!said) continue;
-      PolicyMark refusal = no;
-      refusal.role = R::no_return;
-      refusals.push_back(refusal);
-    }
-    marks.insert(marks.end(), refusals.begin(), refusals.end());
-  }
-
   /// "4 EUR par colis" is a rate, "Par colis, 4 EUR" a way.
   bool is_per_parcel(const PolicyMark& method) const {
     const bool rate = std::any_of(phrases_.begin(), phrases_.end(), [&](const PolicyMark& one) {
@@ -477,8 +465,7 @@ class Numbers {
                (phrase.role == R::unit || phrase.end <= one.end || phrase.role == R::within);
       });
       const bool time =
-          phrase.role == R::kind && phrase.value == "next-day" &&
-          is_time(phrase.begin, phrase.end);
+          phrase.role == R::kind && phrase.value == "next-day" && is_time(phrase.begin, phrase.end);
       const bool plain = !(phrase.role == R::example && is_in_address(phrase)) &&
                          phrase.role != R::unit && phrase.role != R::next_day &&
                          !(phrase.role == R::method && is_per_parcel(phrase));
@@ -486,7 +473,6 @@ class Numbers {
     }
     all.insert(all.end(), found_.begin(), found_.end());
     all.insert(all.end(), implied_.begin(), implied_.end());
-    add_refusals(all);
     std::stable_sort(all.begin(), all.end(),
                      [](const PolicyMark& a, const PolicyMark& b) { return a.begin < b.begin; });
     return all;

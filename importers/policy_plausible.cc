@@ -17,6 +17,9 @@ constexpr std::string_view kBelowFee = "It would be free from less than the fee.
 constexpr std::string_view kSlower = "It would be slower than the usual delivery.";
 constexpr std::string_view kDearer = "Fetching it would cost more than having it delivered.";
 constexpr std::string_view kNoPrice = "A delivery of this name has no price in the text.";
+constexpr std::string_view kCheaper = "It would be faster and cheaper than the usual delivery.";
+constexpr std::string_view kAbroad = "It would cost less abroad than at home.";
+constexpr std::string_view kSteps = "The steps do not fit together.";
 constexpr int kNextDayLimit = 3;
 
 class Check {
@@ -30,6 +33,7 @@ class Check {
     for (const auto& option : options) {
       check_name(option);
       check_price(option);
+      check_steps(option);
       check_fee(option);
       check_against(option, standard);
     }
@@ -81,6 +85,22 @@ class Check {
     if (!asked) doubt_all(option, kNoPrice);
   }
 
+  /// An order value is no fee; heavier parcels do not pay less.
+  void check_steps(const DeliveryOption& option) {
+    const auto mixed = [](const ValueStep& a, const ValueStep& b) {
+      return a.fee.minor == b.from.minor || a.fee.minor == 0;
+    };
+    const auto cheaper = [](const WeightStep& a, const WeightStep& b) {
+      return a.fee.currency == b.fee.currency && b.fee.minor < a.fee.minor;
+    };
+    const auto broken = [](const auto& steps, const auto& wrong) {
+      return steps && std::adjacent_find(steps->begin(), steps->end(), wrong) != steps->end();
+    };
+    const std::string prefix = "delivery." + option.key + ".";
+    if (broken(option.fee_by_value, mixed)) doubt(prefix + "fee_by_value", kSteps);
+    if (broken(option.fee_by_weight, cheaper)) doubt(prefix + "fee_by_weight", kSteps);
+  }
+
   void check_fee(const DeliveryOption& option) {
     if (!option.fee || !option.free_over) return;
     const Money& from = option.free_over->amount;
@@ -97,8 +117,23 @@ class Check {
       doubt("delivery." + option.key + ".transit", kSlower);
     }
     const bool fees = option.fee && standard.fee && option.fee->currency == standard.fee->currency;
-    if (option.key == "collection" && fees && option.fee->minor > standard.fee->minor) {
-      doubt("delivery.collection.fee", kDearer);
+    if (!fees) return;
+    const std::string fee = "delivery." + option.key + ".fee";
+    const bool fetched = option.key == "collection" || option.key == "pickup-point";
+    if (fetched && option.fee->minor > standard.fee->minor) doubt(fee, kDearer);
+    if (fast && option.fee->minor < standard.fee->minor) doubt(fee, kCheaper);
+    check_abroad(option, standard);
+  }
+
+  /// Farther is neither cheaper nor sooner free.
+  void check_abroad(const DeliveryOption& option, const DeliveryOption& standard) {
+    if (!option.key.starts_with("standard-") || !option.international.value_or(false)) return;
+    const std::string prefix = "delivery." + option.key + ".";
+    if (option.fee->minor < standard.fee->minor) doubt(prefix + "fee", kAbroad);
+    const bool limits = option.free_over && standard.free_over &&
+                        option.free_over->amount.currency == standard.free_over->amount.currency;
+    if (limits && option.free_over->amount.minor < standard.free_over->amount.minor) {
+      doubt(prefix + "free_over", kAbroad);
     }
   }
 

@@ -33,9 +33,10 @@ void name_return_costs(Marks& marks, const Tokens& tokens) {
     if (fee.role != R::first_delivery) continue;
     const bool back = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
       return one.role == R::returns && one.begin > fee.end &&
-             only_words(tokens, fee.end, one.begin,
-                        {"for", "of", "on", "the", "a", "your", "any", "fur", "die", "der", "eine",
-                         "de", "du", "le", "votre", "voor", "van", "het", "je", "uw", "een"});
+             only_words(
+                 tokens, fee.end, one.begin,
+                 {"for", "of", "on", "the",   "a",    "your", "any", "fur", "die", "der", "eine",
+                  "de",  "du", "le", "votre", "voor", "van",  "het", "je",  "uw",  "een"});
     });
     if (back) fee.role = R::return_form;
   }
@@ -46,11 +47,12 @@ void narrow_world(Marks& marks, const Tokens& tokens) {
   std::erase_if(marks, [&](const PolicyMark& world) {
     if (world.role != R::region || world.value != "world") return false;
     return std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-      return one.role == R::region && one.value != "world" && one.begin >= world.end &&
-             only_words(tokens, world.end, one.begin,
-                        {"d'", "de", "of", "in", "the", "l'", "der", "in", "van", "en", "within",
-                         "la", "los", "innerhalb", "binnen"}) &&
-             one.begin > world.begin;
+      if (one.role != R::region || one.value == "world") return false;
+      return one.end == world.begin ||  // "EU-Ausland"
+             (one.begin >= world.end && one.begin > world.begin &&
+              only_words(tokens, world.end, one.begin,
+                         {"d'", "de", "of", "in", "the", "l'", "der", "in", "van", "en", "within",
+                          "la", "los", "innerhalb", "binnen"}));
     });
   });
 }
@@ -65,7 +67,8 @@ void turn_receipts(Marks& marks, const Tokens& tokens) {
     if (event.role != R::event || event.value != "delivery") continue;
     bool receipt = false;
     for (auto at = event.begin; at < event.end; ++at) {
-      for (const std::string_view stem : {"receiv", "recei", "recu", "recep", "erhalt", "ontvang"}) {
+      for (const std::string_view stem :
+           {"receiv", "recei", "recu", "recep", "erhalt", "ontvang"}) {
         receipt = receipt || tokens[at].word.starts_with(stem);
       }
     }
@@ -83,9 +86,10 @@ void turn_receipts(Marks& marks, const Tokens& tokens) {
     const bool returned = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
       return one.role == R::returns && one.begin > event.end &&
              only_words(tokens, event.end, one.begin,
-                        {"your", "the", "a", "ihrer", "deiner", "der", "votre", "du", "je", "uw",
-                         "des", "les", "goods", "items", "products", "produits", "articles", "waren",
-                         "artikel", "producten", "item", "parcel"});
+                        {"your",    "the",       "a",        "ihrer",    "deiner",   "der",
+                         "votre",   "du",        "je",       "uw",       "des",      "les",
+                         "goods",   "items",     "products", "produits", "articles", "waren",
+                         "artikel", "producten", "item",     "parcel"});
     });
     if (ours || returned) event.value = "back";
   }
@@ -100,9 +104,9 @@ void name_delivery(Marks& marks, const Tokens& tokens) {
                                    [](const auto& one) { return one.word == "livraison"; });
     bool counted = false;
     for (auto at = event.begin < 3 ? 0 : event.begin - 3; at <= event.begin; ++at) {
-      counted = counted || is_one_of(tokens[at].word, {"apres", "suivant", "suivent", "compter",
-                                                       "partir", "des", "depuis", "date", "jour",
-                                                       "suivants", "suivante"});
+      counted = counted || is_one_of(tokens[at].word,
+                                     {"apres", "suivant", "suivent", "compter", "partir", "des",
+                                      "depuis", "date", "jour", "suivants", "suivante"});
     }
     if (named && !counted) {
       more.push_back({.role = R::delivery, .begin = event.begin, .end = event.end});
@@ -132,7 +136,7 @@ void drop_bare_frei(Marks& marks, const Tokens& tokens) {
     }
     return std::none_of(all.begin(), all.end(), [&](const PolicyMark& other) {
       return (other.role == R::money || other.role == R::delivery) &&
-             (other.end == one.begin || other.begin == one.end || other.end + 1 == one.begin);
+             (other.begin == one.end || (other.end <= one.begin && other.end + 2 >= one.begin));
     });
   });
 }
@@ -191,6 +195,32 @@ void drop_credit_cards(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "A refund, exchange or gift card": what she gets, no goods.
+void turn_gift_cards(Marks& marks, const Tokens& tokens) {
+  for (auto& card : marks) {
+    if (card.role != R::item || card.value != "gift-cards" || card.begin < 2) continue;
+    const bool listed = is_one_of(tokens[card.begin - 1].word, {"or", "oder", "ou", "of", "a"}) &&
+                        std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+                          const bool gives = one.role == R::refund || one.role == R::exchange;
+                          return gives && one.end <= card.begin && one.end + 2 >= card.begin;
+                        });
+    if (listed) card.role = R::credit;
+  }
+}
+
+/// French "des" is "from" before a number only ("dès 60 €"), else an article.
+void drop_articles(Marks& marks, const Tokens& tokens) {
+  const Marks all = marks;
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    const bool alone = one.role == R::from && one.end == one.begin + 1;
+    if (!alone || tokens[one.begin].word != "des") return false;
+    return std::none_of(all.begin(), all.end(), [&](const PolicyMark& other) {
+      return (other.role == R::money && other.begin >= one.end && other.begin <= one.end + 3) ||
+             (other.role == R::free && other.end == one.begin);
+    });
+  });
+}
+
 /// "Orders are processed within ..": nothing of money that goes back.
 void turn_loose_refunds(Marks& marks) {
   if (has(marks, {R::refund, R::returns, R::returnable})) return;
@@ -199,15 +229,34 @@ void turn_loose_refunds(Marks& marks) {
   }
 }
 
+/// "can unfortunately not take back": a negation right before the return.
+void add_refusals(Marks& marks) {
+  Marks refusals;
+  for (const auto& no : marks) {
+    if (no.role != R::negation) continue;
+    const bool said = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::returns && one.begin >= no.end && one.begin <= no.end + 1;
+    });
+    if (!said) continue;
+    PolicyMark refusal = no;
+    refusal.role = R::no_return;
+    refusals.push_back(refusal);
+  }
+  marks.insert(marks.end(), refusals.begin(), refusals.end());
+}
+
 }  // namespace
 
 void refine_marks(Marks& marks, const Tokens& tokens) {
+  add_refusals(marks);
   name_return_costs(marks, tokens);
   add_kept_costs(marks, tokens);
   turn_receipts(marks, tokens);
   drop_inner_returns(marks);
   drop_bare_frei(marks, tokens);
   drop_altered(marks, tokens);
+  drop_articles(marks, tokens);
+  turn_gift_cards(marks, tokens);
   drop_classes(marks, tokens);
   drop_credit_cards(marks, tokens);
   narrow_world(marks, tokens);

@@ -19,10 +19,10 @@ constexpr std::string_view kUnread = "A way or a condition may be named that was
 /// "Free at our partner bakeries": a place, a way or a condition in words that were not understood.
 bool has_unread_way(const Sentence& part) {
   static constexpr std::string_view kLeads[] = {
-      "in",     "at",    "via", "through", "using",  "bei",   "beim",   "uber", "mittels",
-      "dans",   "en",    "aux", "chez",    "bij",    "langs", "if",     "when", "wenn",
-      "sofern", "falls", "si",  "mits",    "indien", "als",   "unless", "to",   "provided",
-      "par",    "by",    "per", "from"};
+      "in",      "at",   "via",      "through", "using", "bei",  "beim",   "uber",
+      "mittels", "dans", "en",       "aux",     "chez",  "bij",  "langs",  "if",
+      "when",    "wenn", "sofern",   "falls",   "si",    "mits", "indien", "als",
+      "unless",  "to",   "provided", "par",     "by",    "per",  "from"};
   static constexpr std::string_view kKnown[] = {
       "us",      "our",       "the",     "your",  "you",   "uns",      "unsere",   "unserem",
       "dir",     "ihnen",     "nous",    "vous",  "ons",   "onze",     "je",       "een",
@@ -128,10 +128,15 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
   const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
                                   [](const PolicyMark& one) { return one.role == R::method; });
-  const bool told = asked_ || in_row_ || headed_ || !section_.empty() || s.kind != PolicyLineKind::text ||
-                    ways > 1 || s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
+  const bool told = asked_ || in_row_ || headed_ || !section_.empty() ||
+                    s.kind != PolicyLineKind::text || ways > 1 ||
+                    s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
                     s.has_any(R::no_return, R::refund, R::payer);
   if (!told && unread_words(s) > 1) doubt = kUnreadWords;
+  const bool named = asked_ || in_row_ || !section_.empty() || !group.methods.empty() ||
+                     s.has_any(R::returns, R::return_form, R::returnable, R::exchange);
+  const bool loose = !group.fees.empty() || is_unread(s, 0);  // "Otherwise you pay"
+  if (!named && loose && unread_words(s) > 0) doubt = kUnreadWords;
   if (is_for_credit(s)) doubt = kSwap;
   const std::string swap(is_swap_only(s) && s.has(R::only) ? kSwap : std::string_view{});
   if (!swap.empty()) doubt = swap;
@@ -191,6 +196,18 @@ bool is_of_exchange(const Sentence& s) {
 
 }  // namespace
 
+namespace {
+
+/// "By courier or post": two ways side by side.
+bool is_either(const Sentence& before, const Sentence& part) {
+  const auto size = static_cast<std::uint32_t>(before.tokens.size());
+  const auto* way = last_before(before, R::method, size);
+  return way != nullptr && way->end == size && part.has(R::method) &&
+         part.first(R::method)->begin <= 1;
+}
+
+}  // namespace
+
 /// The parts of the sentence that share a cost.
 std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
   const auto parts = parts_of(s);
@@ -204,11 +221,14 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
     if (sent_apart && (parts[i].has(R::first_delivery) || !parts[i].has(R::return_form))) continue;
     // "an exchange is free": of another way
     if (parts[i].has(R::exchange) && !parts[i].has(R::returns) && groups.back().cost) continue;
-    const bool later = std::any_of(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
-                                   [](const Sentence& one) { return states_cost(one); });
     CostGroup& last = groups.back();
     // "Free by post or in store": what follows without a word of its own shares the cost.
-    const bool shares = !last.methods.empty() && !states_cost(parts[i]) && !later &&
+    const auto next = std::find_if(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
+                                   [](const Sentence& one) { return states_cost(one); });
+    const bool either =
+        i > 0 && next != parts.end() && next->has(R::method) && is_either(parts[i - 1], parts[i]);
+    const bool shares = !last.methods.empty() && !states_cost(parts[i]) &&
+                        (next == parts.end() || either) &&
                         !parts[i].has_any(R::returns, R::can, R::no_return, R::negation);
     const bool opens = last.cost && !shares;
     if (opens) groups.emplace_back();
@@ -234,6 +254,7 @@ void ReturnRules::read_costs(const Sentence& s) {
   const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
                                  (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||
                                  is_short_free(s, !earlier.empty()) ||
+                                 (asked_cost_ && s.has(R::money) && unread_words(s) == 0) ||
                                  !section_.empty();
   if (!speaks_of_returns) return;
   if (s.has(R::kept_below) && s.has(R::charged_after)) return;
@@ -253,11 +274,9 @@ void ReturnRules::read_costs(const Sentence& s) {
                                 [](const CostGroup& one) { return one.payer == "customer"; }) &&
                     std::any_of(groups.begin(), groups.end(),
                                 [](const CostGroup& one) { return one.payer == "shop"; });
-  bool after = false;  // "in store it is free; sent back it costs 2.95"
   for (auto& group : groups) {
     group.unread = group.unread || both;
-    group.unnamed = named && group.methods.empty() && (!group.returns || after);
-    after = after || !group.methods.empty();
+    group.unnamed = named && group.methods.empty() && !group.returns;
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }
 }

@@ -86,8 +86,9 @@ bool is_before_relative(const Sentence& s, const PolicyMark& item) {
   const auto* last = seal == nullptr ? nullptr : last_before(s, R::item, seal->begin);
   return last != nullptr && last->begin > item.begin &&
          (seal->begin == last->end ||
-          word_between(s, last->end, last->end + 1,
-                       {"that", "which", "die", "qui"}));
+          word_between(s, last->end, last->end + 1, {"that", "which", "die", "qui"}) ||
+          (s.word(last->end) == "," &&
+           word_between(s, last->end + 1, last->end + 2, {"deren", "dessen"})));
 }
 
 /// "jewellery with an engraving"
@@ -116,6 +117,27 @@ bool is_of_others(const Sentence& s, const PolicyMark& item, const PolicyMark& s
   return false;
 }
 
+/// "Engraved jewellery": a word beside a wide kind of goods that was not understood.
+bool has_strange_word(const Sentence& s, const PolicyMark& item) {
+  if (item.value != "jewellery" && item.value != "shoes" && item.value != "hats") return false;
+  return (item.begin > 0 && is_unread(s, item.begin - 1)) || is_unread(s, item.end);
+}
+
+/// "Swimwear where the strip is missing": a condition behind the last item that was not understood.
+bool has_strange_condition(const Sentence& s) {
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  const auto* last = last_before(s, R::item, size);
+  if (last == nullptr ||
+      !word_between(s, last->end, last->end + 1,
+                    {"where", "if",     "once",  "unless", "when",    "whose", "without",
+                     "wenn",  "sofern", "falls", "ohne",   "deren",   "si",    "dont",
+                     "sans",  "des",    "als",   "indien", "waarvan", "zonder"})) {
+    return false;
+  }
+  const auto rest = part_of(s, last->end, size);
+  return unread_words(rest) > 0 && !rest.has_any(R::seal, R::unless_faulty, R::faulty);
+}
+
 /// Whether the seal named behind the item is of this item.
 bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& seal) {
   const auto* next = next_after(s, R::item, item.end);
@@ -129,19 +151,22 @@ bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& sea
   if (refused_first) return false;
   // "swimwear without its strip": speaks of the item before it alone
   const bool joined = more && next->begin == item.end + 1 && is_joint(s, item.end);
-  const bool of_one = more && !joined && word_between(s, seal.begin < 3 ? 0 : seal.begin - 3, seal.begin,
-                                           {"without", "ohne", "sans", "zonder", "sin", "waarvan",
-                                            "dont", "deren", "dessen", "whose"});
+  const bool of_one = more && !joined &&
+                      word_between(s, seal.begin < 3 ? 0 : seal.begin - 3, seal.begin,
+                                   {"without", "ohne", "sans", "zonder", "sin", "waarvan", "dont",
+                                    "deren", "dessen", "whose"});
   // "underwear, swimwear with the strip removed": of the one before "with"
   const auto* last = last_before(s, R::item, seal.begin);
   const bool of_last =
       last != nullptr && last->begin > item.begin &&
       word_between(s, last->end, last->end + 1, {"with", "mit", "avec", "met", "con"});
+  // "underwear, cosmetics (unless sealed)"
+  const bool in_brackets = last != nullptr && last->begin > item.begin && s.word(last->end) == "(";
   // "tights, opened cosmetics": of the item behind it
   const bool of_next = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.role == R::item && one.begin == seal.end;
   });
-  return !of_one && !of_last && !of_next && !is_of_others(s, item, seal);
+  return !of_one && !of_last && !in_brackets && !of_next && !is_of_others(s, item, seal);
 }
 
 /// What the sentence says about one of its items; nothing if it only mentions it.
@@ -152,7 +177,9 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   if (later == nullptr) later = next_after(s, R::final_sale, item.end);
   const PolicyMark* seal = next_after(s, R::seal, item.end);
   const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
-  if (seal != nullptr && is_of_seal(s, item, *seal)) return ItemRule::unopened_only;
+  const bool sealable = item.value != "made-to-order" && item.value != "personalised" &&
+                        item.value != "gift-cards" && item.value != "sale";
+  if (seal != nullptr && sealable && is_of_seal(s, item, *seal)) return ItemRule::unopened_only;
   // "Do not send back with a broken seal: .."
   const bool headed = seal_before != nullptr && refusal != nullptr &&
                       word_between(s, seal_before->end, item.begin, {":"}) &&
@@ -189,7 +216,11 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   const PolicyMark* outside = last_before(s, R::outside, item.begin);
   // "Excluded: earrings, vouchers", as a line of its own
   const bool listed = outside != nullptr && outside->begin == 0 && s.word(outside->end) == ":";
-  if (listed) return ItemRule::not_returnable;
+  // "Not earrings, tights or ..", below a heading of returns
+  const auto* first = s.first(R::item);
+  const bool refused_so =
+      first->begin == 1 && s.first(R::negation) != nullptr && s.first(R::negation)->begin == 0;
+  if (listed || refused_so) return ItemRule::not_returnable;
   if (outside != nullptr && refused) return std::nullopt;
   if (refused) return ItemRule::not_returnable;
   if (outside != nullptr && s.has(R::returns)) return ItemRule::not_returnable;
@@ -229,7 +260,9 @@ bool ReturnRules::read_items(const Sentence& s) {
       const auto rule = rule_for(part, *item, in_list_);
       if (!rule) continue;
       const bool otherwise = rule == ItemRule::returnable && s.has(R::span);
-      const bool narrowed = otherwise || is_narrowed(part, *item) || has_share(part, *item);
+      const bool narrowed = otherwise || has_strange_word(part, *item) ||
+                            has_strange_condition(part) || is_narrowed(part, *item) ||
+                            has_share(part, *item);
       claim(s, fmt::format("items.{}", item->value), value_text(*rule),
             std::string(narrowed ? kNarrowed : std::string_view{}));
     }
@@ -245,7 +278,8 @@ constexpr std::string_view kMissed = "The sentence says what holds where it is n
 
 /// "If it is not returned in its original condition, ..", but not "worn goods are not accepted"
 bool is_missed(const Sentence& s, const PolicyMark& need) {
-  const bool condition = word_between(s, 0, need.begin, {"if", "wenn", "falls", "si", "als", "indien"});
+  const bool condition =
+      word_between(s, 0, need.begin, {"if", "wenn", "falls", "si", "als", "indien"});
   return condition && need.value == to_string(ReturnCondition::undamaged) &&
          word_between(s, need.begin < 5 ? 0 : need.begin - 5, need.begin,
                       {"not", "isn't", "aren't", "nicht", "pas", "niet"});
@@ -291,7 +325,10 @@ void ReturnRules::read_needs(const Sentence& s) {
     if (soft || printed) doubt = "It may be a wish, not a condition.";
     if (is_of_item(s, mark)) doubt = kOneItem;
     if (is_missed(s, mark)) doubt = kMissed;
-    if (is_swap_only(s) && s.has(R::only)) doubt = kSwap;
+    const auto* swap = s.first(R::exchange);
+    const bool label = swap != nullptr && swap->begin == 0 && s.word(swap->end) == ":";
+    const bool asks = label && mark.value == to_string(ReturnCondition::request_first);
+    if (is_swap_only(s) && (asks || s.has(R::only))) doubt = kSwap;
     claim(s, fmt::format("needs.{}", mark.value), value_text(!waived), doubt);
   }
 }

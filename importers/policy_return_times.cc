@@ -39,7 +39,8 @@ bool is_counting(std::string_view word) {
 /// "Within 30 days you can exchange your purchase": what is bought, no day.
 bool is_mere_object(const Sentence& s, const PolicyMark& event) {
   if (event.value != "purchase" || event.begin == 0) return false;
-  return word_between(s, event.begin, event.begin + 1, {"je", "your", "votre", "ihren", "deinen"}) &&
+  return word_between(s, event.begin, event.begin + 1,
+                      {"je", "your", "votre", "ihren", "deinen"}) &&
          event.end == event.begin + 2 && !is_counting(s.word(event.begin - 1)) &&
          !is_counting(s.word(event.begin - 2));
 }
@@ -83,22 +84,31 @@ bool is_open(const Sentence& s, const PolicyMark& span) {
   return false;
 }
 
+/// "Within two weeks we return the whole amount"
+bool gives_back(const Sentence& s) {
+  const auto ours = [&](std::uint32_t at) {
+    return word_between(s, at, at + 1, {"we", "wij", "wir"});
+  };
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::returns && (ours(one.end) || (one.begin > 0 && ours(one.begin - 1)));
+  });
+}
+
 /// "30 days", "14 days, UK only": nothing else is said.
 bool is_bare(const Sentence& s) {
   return unread_words(s) == 0 && std::all_of(s.marks.begin(), s.marks.end(), [](const auto& one) {
-    return one.role == R::span || one.role == R::region || one.role == R::within ||
-           one.role == R::only || one.role == R::until || one.role == R::under;
-  });
+           return one.role == R::span || one.role == R::region || one.role == R::within ||
+                  one.role == R::only || one.role == R::until || one.role == R::under;
+         });
 }
 
 /// "Refunds take 5 days"
 bool lasts(const Sentence& s, const PolicyMark& span) {
   const bool first = !s.marks.empty() && s.marks.front().role == R::refund;
   if (first && s.tokens.size() <= kShortNote && unread_words(s) == 0) return true;
-  return first &&
-         word_between(s, s.marks.front().end, span.begin,
-                      {"take", "takes", "dauert", "dauern", "duurt", "duren", "prend", "prennent",
-                       "tarda", "tardan"});
+  return first && word_between(s, s.marks.front().end, span.begin,
+                               {"take", "takes", "dauert", "dauern", "duurt", "duren", "prend",
+                                "prennent", "tarda", "tardan"});
 }
 
 /// "Up to 14 days from the day you send it back"
@@ -126,6 +136,9 @@ bool is_of_refund(const Sentence& s, const PolicyMark& span) {
     if (!exchange_or && !for_refund) return true;
   }
   const auto* behind = next_after(s, R::refund_act, span.end);
+  // "a 30 day money-back guarantee"
+  if (behind != nullptr && behind->begin == span.end && s.word(behind->begin) == "money")
+    return false;
   return behind != nullptr && last_before(s, R::returns, span.begin) == nullptr &&
          !between(s, R::returns, span.end, behind->begin);
 }
@@ -240,7 +253,7 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   if (received && (sent_back || !s.has_any(R::refund, R::refund_act))) doubt = kUntilRefund;
   if (in_row_ && s.has(R::method)) doubt = kOneWay;
   const bool of_money = asked_refund_ || s.has_any(R::refund, R::refund_act, R::credit);
-  if (!of_money && !s.marks.empty() && unread_words(s) > 0) doubt = kUntilRefund;
+  if (!of_money && s.has_any(R::can, R::returns) && unread_words(s) > 0) doubt = kUntilRefund;
   if (is_from_sending(s, span)) doubt = kFromSending;
   if (has_bare_number(s)) doubt = kBareNumber;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
@@ -268,6 +281,7 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
     return std::string(kUnreadWords);
   }
   if (has_bare_number(s)) return std::string(kBareNumber);
+  if (event == nullptr && gives_back(s)) return std::string(kUntilRefund);
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&
@@ -275,7 +289,8 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   if (swap) return "It may be the time for an exchange alone.";
   if (in_row_ && s.has(R::method) && event == nullptr) return std::string(kOneWay);
   const bool bare = headed_ && is_bare(s);
-  const bool about = own || bare || s.has_any(R::event, R::refund, R::refund_act, R::tell, R::method);
+  const bool about =
+      own || bare || s.has_any(R::event, R::refund, R::refund_act, R::tell, R::method);
   const bool short_time = span.span.unit != DayUnit::months && *span.span.max < 5;
   if (!about || short_time) return "It is not clear what the time is about.";
   if (event == nullptr && !asked_ && s.has_any(R::refund, R::refund_act) &&

@@ -96,8 +96,8 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
 
 namespace {
 
-/// "28 days (14 days for outlet items)": where the remark begins and ends that has a time of its own
-/// for some; nothing if there is none.
+/// "28 days (14 days for outlet items)": where the remark begins and ends that has a time of its
+/// own for some; nothing if there is none.
 std::optional<std::pair<std::uint32_t, std::uint32_t>> time_for_some(const Sentence& s) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   std::uint32_t begin = 0;
@@ -200,6 +200,7 @@ void ReturnRules::read_rules(const Sentence& s) {
 
 void ReturnRules::ask(const Sentence* question) {
   asked_ = question != nullptr && question->has_any(R::returns, R::exchange);
+  asked_cost_ = question != nullptr && question->has(R::returns) && question->has(R::deduct);
   asked_refund_ = question != nullptr && question->has_any(R::refund, R::refund_act) &&
                   !question->has(R::returns);
 }
@@ -219,11 +220,9 @@ bool offers_credit(const Sentence& s) {
 
 namespace {
 
-/// "We do not refund postage": to her, or back?
+/// A word for what sending costs, whichever way.
 bool is_postage(const Sentence& s) {
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  return word_between(s, 0, size, {"postage"}) &&
-         !word_between(s, 0, size, {"original", "initial", "outbound", "outward", "delivery", "first"});
+  return word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()), {"postage", "porto"});
 }
 
 }  // namespace
@@ -250,7 +249,10 @@ void ReturnRules::read_refund(const Sentence& s) {
     claim(s, "refund",
           offers_credit(s) && !s.has(R::only) ? "original payment, credit" : "original payment");
   } else if (credit_only || no_refund || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
-    const std::string_view doubt = s.has(R::span) && is_late(s) ? kHedged : std::string_view{};
+    const bool own =
+        s.has_any(R::returns, R::returnable, R::refund, R::no_return) || unread_words(s) == 0;
+    const bool late = s.has(R::span) && is_late(s);
+    const std::string_view doubt = late || !own ? kHedged : std::string_view{};
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit", std::string(doubt));
   }
   read_given_instead(s);
@@ -264,9 +266,10 @@ void ReturnRules::read_refund(const Sentence& s) {
   const auto* sent = s.first(R::first_delivery);
   const bool left_out = sent != nullptr && clause_around(s, *sent).has(R::negation) &&
                         !s.has_any(R::money, R::return_form) && s.has(R::refund_act);
-  const bool any_way = (s.has_any(R::returns, R::returnable) && s.has(R::method)) || is_postage(s);
+  const bool any_way = s.has_any(R::returns, R::returnable) && (s.has(R::method) || is_postage(s));
   if (left_out) {
-    return claim(s, "delivery_refunded", "no", std::string(any_way ? kWhichWay : std::string_view{}));
+    return claim(s, "delivery_refunded", "no",
+                 std::string(any_way ? kWhichWay : std::string_view{}));
   }
   for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
 }
@@ -308,7 +311,9 @@ void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) 
                     "gedeeltelijk", "gedeeltelijke", "parcial"});
   if (partial) doubt = kHedged;
   // "Returned in store or by post; postage is not refunded": of which way?
-  if ((s.has_any(R::returns, R::returnable) && s.has(R::method)) || is_postage(s)) doubt = kWhichWay;
+  if (s.has_any(R::returns, R::returnable) && (s.has(R::method) || is_postage(s))) {
+    doubt = kWhichWay;
+  }
   claim(s, "delivery_refunded", value_text(!excluded), doubt);
 }
 void ReturnRules::read_rest(const Sentence& s) {
@@ -328,7 +333,10 @@ void ReturnRules::read_rest(const Sentence& s) {
                          !s.has_any(R::refund, R::refund_act, R::credit) &&
                          unread_words(clause_around(s, *refusal)) > 0;
     if (no || yes) {
-      const bool doubted = of_some || (says_but(s) && !s.has(R::credit));
+      const auto* denied = last_before(s, R::negation, exchange->begin);
+      const bool of_cost = denied != nullptr && between(s, R::deduct, denied->end, exchange->begin);
+      const bool taken_back = says_but(s) && !s.has(R::credit) && (!no || denied == nullptr);
+      const bool doubted = of_some || of_cost || taken_back;
       claim(s, "exchange", value_text(!no), std::string(doubted ? kSomeItems : std::string_view{}));
     }
   }

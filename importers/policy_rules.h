@@ -23,7 +23,8 @@ struct PolicyFrame {
 /// True where a region is the shop's own country or a part of it.
 bool is_home(std::string_view region, const PolicyFrame& frame);
 
-/// "Swaps in our shops only, with the receipt": said of exchanges, not of what comes back for money.
+/// "Swaps in our shops only, with the receipt": said of exchanges, not of what comes back for
+/// money.
 inline bool is_swap_only(const PolicySentence& s) {
   bool swap = false;
   for (const auto& mark : s.marks) {
@@ -104,10 +105,11 @@ class ReturnRules {
   std::string doubt_;                      ///< of the sentence at hand
   std::vector<std::string_view> section_;  ///< methods of the heading above
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
-  bool headed_ = false;  ///< the heading above speaks of returns
+  bool headed_ = false;                    ///< the heading above speaks of returns
   bool in_list_ = false;
   bool aside_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
+  bool asked_cost_ = false;    ///< .. about what a return costs
   bool asked_refund_ = false;  ///< .. about when the money comes
   bool in_row_ = false;
 };
@@ -152,6 +154,8 @@ class DeliveryRules {
              std::string text, std::string doubt = {}, bool weak = false);
   std::vector<Clause> clauses_of(const PolicySentence& sentence) const;
   static void leave_out_asides(std::vector<Clause>& clauses);
+  void note_places(const PolicySentence& sentence);
+  Option option_before(const PolicySentence& sentence, bool goes_on) const;
   void leave_out_remarks(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
@@ -159,6 +163,9 @@ class DeliveryRules {
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
   void claim_alone(const PolicySentence& sentence, const Clause& clause);
   void read_spans(const PolicySentence& sentence, const Clause& clause);
+  void read_next_day(const PolicySentence& sentence, const Clause& clause, const PolicyMark& mark);
+  void read_span(const PolicySentence& sentence, const Clause& clause, const PolicyMark& mark);
+  void claim_handling(const PolicySentence& sentence, const Option& option, const DaySpan& span);
   void read_per_parcel(const PolicySentence& sentence, const std::vector<Clause>& clauses);
   void read_extras(const PolicySentence& sentence, const Option& option);
   void add_step(const PolicySentence& sentence, const Option& option, std::optional<Money> from,

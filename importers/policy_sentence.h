@@ -79,8 +79,7 @@ inline bool is_joint(const PolicySentence& s, std::size_t at) {
   static constexpr std::string_view kJoints[] = {
       "and", "or",   "but",      "while", "whereas", "und",     "oder",  "aber",   "et",
       "ou",  "mais", "en",       "of",    "maar",    "however", "sowie", "tandis", "alternatively",
-      "y",   "pero", "mientras", "o",     "puis",    "then",    "dann",
-      "bzw"};
+      "y",   "pero", "mientras", "o",     "puis",    "then",    "dann",  "bzw"};
   return std::find(std::begin(kJoints), std::end(kJoints), word) != std::end(kJoints);
 }
 
@@ -155,41 +154,47 @@ inline bool is_late(const PolicySentence& s) {
   });
 }
 
+/// A word that is neither part of a mark nor plain.
+inline bool is_unread(const PolicySentence& s, std::uint32_t at) {
+  const std::string_view word = s.word(at);
+  if (word.size() < 2 || word[0] < 'a' || word[0] > 'z' || is_plain_word(word)) return false;
+  if (number_at(s.tokens, at)) return false;
+  return std::none_of(s.marks.begin(), s.marks.end(),
+                      [&](const PolicyMark& one) { return one.begin <= at && at < one.end; });
+}
+
 /// How many words are neither part of a mark nor plain: what the sentence says beside what was
 /// understood.
 inline std::size_t unread_words(const PolicySentence& s) {
   std::size_t count = 0;
-  for (std::uint32_t at = 0; at < s.tokens.size(); ++at) {
-    const std::string& word = s.tokens[at].word;
-    if (word.size() < 2 || word[0] < 'a' || word[0] > 'z' || is_plain_word(word)) continue;
-    const bool marked = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-      return one.begin <= at && at < one.end;
-    });
-    count += marked ? 0 : 1;
-  }
+  for (std::uint32_t at = 0; at < s.tokens.size(); ++at) count += is_unread(s, at) ? 1 : 0;
   return count;
 }
 
 /// A sentence that takes part of it back.
 inline bool says_but(const PolicySentence& s) {
-  return word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                      {"but", "aber", "mais", "maar", "however", "although", "jedoch", "toutefois"});
+  return word_between(
+      s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+      {"but", "aber", "mais", "maar", "however", "although", "jedoch", "toutefois"});
 }
 
-/// True for a sentence with a number that is neither part of a mark nor an hour: "within 5 days, never
-/// more than 10".
+/// True for a sentence with a number that is neither part of a mark nor an hour: "within 5 days,
+/// never more than 10".
 inline bool has_bare_number(const PolicySentence& s) {
   for (std::uint32_t at = 3; at < s.tokens.size(); ++at) {  // a clause may be numbered
     const std::string_view word = s.word(at);
-    if (word[0] < '0' || word[0] > '9' || word.size() > 3) continue;
+    const bool digits = word[0] >= '0' && word[0] <= '9' && word.size() <= 3;
+    const bool named = word_between(
+        s, at, at + 1, {"two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"});
+    if (!digits && !named) continue;
     const bool marked = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
       return one.begin <= at && at < one.end;
     });
     const bool hour = s.word(at + 1) == ":" || s.word(at - 1) == ":" || s.word(at - 1) == "." ||
                       (s.word(at + 1) == "." && s.word(at + 2).size() == 2) ||
                       word_between(s, at + 1, at + 4,
-                                   {"pm", "am", "uhr", "uur", "h", "o'clock", "noon", "heures", "hours",
-                                    "hour", "stunden", "uren"});
+                                   {"pm", "am", "uhr", "uur", "h", "o'clock", "noon", "day", "days",
+                                    "heures", "hours", "hour", "stunden", "uren"});
     if (!marked && !hour) return true;
   }
   return false;

@@ -99,11 +99,12 @@ bool is_inner_stop(std::string_view text, std::size_t at) {
          !word.empty();
 }
 
-/// The end of letters with stops between them ("u.s", "z.b"), without the last stop; `at` where there
-/// are none.
+/// The end of letters with stops between them ("u.s", "z.b"), without the last stop; `at` where
+/// there are none.
 std::size_t dotted_letters(std::string_view text, std::size_t at) {
   const auto letter = [&](std::size_t i) { return i < text.size() && is_word_sign(text[i]); };
-  if (at > 0 && (is_word_sign(text[at - 1]) || text[at - 1] == '.' || text[at - 1] == '@')) return at;
+  if (at > 0 && (is_word_sign(text[at - 1]) || text[at - 1] == '.' || text[at - 1] == '@'))
+    return at;
   std::size_t end = at;
   while (letter(end) && !letter(end + 1) && end + 1 < text.size() && text[end + 1] == '.') end += 2;
   if (letter(end) && !letter(end + 1) && end > at) return end + 1;

@@ -75,15 +75,15 @@ constexpr NameTable<R, 58> kRoles{{{R::delivery, "delivery"},
                                    {R::neutral, "neutral"},
                                    {R::unit, "unit"}}};
 constexpr NameTable<R, 10> kMoreRoles{{{R::next_day, "next_day"},
-                                      {R::sending, "sending"},
-                                      {R::within, "within"},
-                                      {R::other_service, "other_service"},
-                                      {R::label, "label"},
-                                      {R::have, "have"},
-                                      {R::beside, "beside"},
-                                      {R::who_pays, "who_pays"},
-                                      {R::aside, "aside"},
-                                      {R::soft, "soft"}}};
+                                       {R::sending, "sending"},
+                                       {R::within, "within"},
+                                       {R::other_service, "other_service"},
+                                       {R::label, "label"},
+                                       {R::have, "have"},
+                                       {R::beside, "beside"},
+                                       {R::who_pays, "who_pays"},
+                                       {R::aside, "aside"},
+                                       {R::soft, "soft"}}};
 
 /// `shipping` of "shipping's free".
 std::string_view base_of(std::string_view word) {

@@ -10,8 +10,8 @@
 
 namespace rangebook {
 
-/// The longest phrases of the table that begin at each place; one overlaps the one before only where it is
-/// longer and goes on behind it.
+/// The longest phrases of the table that begin at each place; one overlaps the one before only
+/// where it is longer and goes on behind it.
 std::vector<PolicyMark> phrase_marks(const std::vector<PolicyToken>& tokens);
 
 /// A number in digits or words at tokens [at, ..): its value and how many tokens it takes.
