@@ -310,6 +310,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has(R::example) || is_other_service(s)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
+  if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";

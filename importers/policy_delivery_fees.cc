@@ -144,8 +144,22 @@ void DeliveryRules::add_step(const Sentence& s, const Option& option, std::optio
   }
 }
 
+namespace {
+
+/// "3.95 unless you spend over 50": free from there.
+bool is_excepted(const Sentence& part, std::uint32_t at) {
+  return word_between(part, at < 7 ? 0 : at - 7, at,
+                      {"unless", "except", "ausser", "sauf", "behalve", "tenzij"});
+}
+
+}  // namespace
+
 /// Limits of one clause with the costs of the same or a neighbouring one.
 void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
+  if (limits.limits.size() == 1 && costs.fees.size() == 1 && !costs.free) {
+    const auto& limit = limits.limits.front();
+    costs.free = limit.bound != Clause::Bound::under && is_excepted(limits.part, limit.at);
+  }
   using Bound = Clause::Bound;
   const Option& option = costs.option.kind.empty() ? limits.option : costs.option;
   auto fees = costs.fees;

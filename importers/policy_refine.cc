@@ -221,6 +221,50 @@ void drop_articles(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "We cover the cost of returns", "we do not cover it": who the verb speaks of.
+void turn_payers(Marks& marks, const Tokens& tokens) {
+  for (auto& payer : marks) {
+    const bool verb = is_one_of(tokens[payer.begin].word,
+                                {"cover", "pay", "meet", "bear", "foot", "shoulder", "refund"});
+    if (payer.role != R::payer || payer.value != "customer" || !verb) continue;
+    bool ours = false;
+    bool denied = false;
+    for (auto at = payer.begin < 4 ? 0 : payer.begin - 4; at < payer.begin; ++at) {
+      const std::string_view word = tokens[at].word;
+      if (is_one_of(word, {"we", "we'll"})) ours = true;
+      if (is_one_of(word, {"you", "you'll", "customer", "customers", "buyer", "buyers", "that"})) {
+        ours = false;
+      }
+      if (is_one_of(word, {"not", "don't", "can't", "cannot", "won't"})) denied = true;
+    }
+    if (ours) payer.value = "shop";
+    if (ours && denied) payer.value = "customer";
+    if (!ours || !denied) continue;
+    std::erase_if(marks, [&](const PolicyMark& one) {
+      return (one.role == R::negation || one.role == R::no_return) && one.begin < payer.begin &&
+             one.begin + 4 >= payer.begin;
+    });
+    return;
+  }
+}
+
+/// "We take nothing back": free of charge only beside a word of cost.
+void drop_nothing(Marks& marks, const Tokens& tokens) {
+  if (has(marks, {R::money, R::over, R::or_more})) return;
+  const bool cost = std::any_of(tokens.begin(), tokens.end(), [](const PolicyToken& one) {
+    for (const std::string_view stem : {"kost", "cout", "cost", "betaal", "zahl", "bezahl", "pay",
+                                        "paie", "berechn", "reken", "factur", "cuesta", "pag"}) {
+      if (one.word.starts_with(stem)) return true;
+    }
+    return false;
+  });
+  if (cost) return;
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    return one.role == R::free && one.end == one.begin + 1 &&
+           is_one_of(tokens[one.begin].word, {"niets", "nichts", "rien", "niks", "nada"});
+  });
+}
+
 /// "Orders are processed within ..": nothing of money that goes back.
 void turn_loose_refunds(Marks& marks) {
   if (has(marks, {R::refund, R::returns, R::returnable})) return;
@@ -254,6 +298,8 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   turn_receipts(marks, tokens);
   drop_inner_returns(marks);
   drop_bare_frei(marks, tokens);
+  drop_nothing(marks, tokens);
+  turn_payers(marks, tokens);
   drop_altered(marks, tokens);
   drop_articles(marks, tokens);
   turn_gift_cards(marks, tokens);

@@ -276,6 +276,17 @@ constexpr std::string_view kOneItem = "The sentence speaks of certain items.";
 
 constexpr std::string_view kMissed = "The sentence says what holds where it is not so.";
 
+constexpr std::string_view kWish = "It may be a wish, not a condition.";
+
+/// "Keep your receipt until you have your refund"
+bool is_kept_until(const Sentence& s, const PolicyMark& need) {
+  const auto* until = next_after(s, R::until, need.end);
+  return need.value == to_string(ReturnCondition::receipt) && until != nullptr &&
+         until->begin <= need.end + 2 &&
+         word_between(s, need.begin < 5 ? 0 : need.begin - 5, need.begin,
+                      {"keep", "hold", "retain", "bewahren", "conservez", "bewaar"});
+}
+
 /// "If it is not returned in its original condition, ..", but not "worn goods are not accepted"
 bool is_missed(const Sentence& s, const PolicyMark& need) {
   const bool condition =
@@ -322,9 +333,10 @@ void ReturnRules::read_needs(const Sentence& s) {
     const bool soft = wish != nullptr && wish->end + 5 >= mark.begin &&
                       !between(s, R::need, wish->end, mark.begin);
     std::string doubt;
-    if (soft || printed) doubt = "It may be a wish, not a condition.";
+    if (soft || printed) doubt = kWish;
     if (is_of_item(s, mark)) doubt = kOneItem;
     if (is_missed(s, mark)) doubt = kMissed;
+    if (is_kept_until(s, mark)) doubt = kWish;
     const auto* swap = s.first(R::exchange);
     const bool label = swap != nullptr && swap->begin == 0 && s.word(swap->end) == ":";
     const bool asks = label && mark.value == to_string(ReturnCondition::request_first);

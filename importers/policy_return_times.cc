@@ -94,6 +94,14 @@ bool gives_back(const Sentence& s) {
   });
 }
 
+/// "Exchanges must be requested within 7 days", but not the words of other languages that mean
+/// returns as well, nor "Exchanges: 14 days".
+bool is_exchange_alone(const Sentence& s) {
+  const auto* swap = s.first(R::exchange);
+  return is_swap_only(s) && s.word(swap->begin).starts_with("exchange") &&
+         !(swap->begin == 0 && is_stop(s.word(swap->end)));
+}
+
 /// "30 days", "14 days, UK only": nothing else is said.
 bool is_bare(const Sentence& s) {
   return unread_words(s) == 0 && std::all_of(s.marks.begin(), s.marks.end(), [](const auto& one) {
@@ -286,7 +294,9 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   // "We cannot refund it but swap it within 7 days"
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&
                     s.has_any(R::negation, R::no_return);
-  if (swap) return "It may be the time for an exchange alone.";
+  if (swap || (event == nullptr && !asked_ && is_exchange_alone(s))) {
+    return "It may be the time for an exchange alone.";
+  }
   if (in_row_ && s.has(R::method) && event == nullptr) return std::string(kOneWay);
   const bool bare = headed_ && is_bare(s);
   const bool about =

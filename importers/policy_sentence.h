@@ -150,7 +150,7 @@ inline bool is_beyond(const PolicySentence& s, const PolicyMark& span) {
 inline bool is_late(const PolicySentence& s) {
   return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.role == PolicyRole::span && one.begin > 0 &&
-           word_between(s, one.begin - 1, one.begin, {"after", "apres", "despues"});
+           word_between(s, one.begin - 1, one.begin, {"after", "apres", "despues", "na", "nach"});
   });
 }
 
