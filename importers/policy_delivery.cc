@@ -184,7 +184,11 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
         });
     const bool faster =
         option.kind == "express" && mark.value == "next-day" && (named || !has_fact(clause.part));
-    if (mark.role == R::kind && !faster) option.kind = mark.value;
+    // "Parcel shop collection"
+    const auto* first = clause.part.first(R::kind);
+    const bool point = mark.value == "collection" && first != &mark && first != nullptr &&
+                       first->value == "pickup-point";
+    if (mark.role == R::kind && !faster && !point) option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;

@@ -111,7 +111,10 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     }
     const bool more = close_after(part, R::or_more, mark.end) || part.word(mark.end) == "+";
     const auto* from = close_before(part, R::from, mark.begin, 3);
-    const bool order_before = close_before(part, R::order, mark.begin, 2) != nullptr;
+    const auto* order = close_before(part, R::order, mark.begin, 2);
+    // "under 50 of order value we charge 4.90": of the amount before
+    const bool taken = order != nullptr && i > 0 && amounts[i - 1]->end + 1 >= order->begin;
+    const bool order_before = order != nullptr && !taken;
     const bool bounded = clause.free || orders || amounts.size() > 1 || of_sentence;
     const bool at_least =
         more ||

@@ -166,7 +166,8 @@ bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& sea
   const bool of_next = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.role == R::item && one.begin == seal.end;
   });
-  return !of_one && !of_last && !in_brackets && !of_next && !is_of_others(s, item, seal);
+  return !of_one && (!of_last || joined) && !in_brackets && !of_next &&
+         !is_of_others(s, item, seal);
 }
 
 /// What the sentence says about one of its items; nothing if it only mentions it.
@@ -215,7 +216,9 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   }
   const PolicyMark* outside = last_before(s, R::outside, item.begin);
   // "Excluded: earrings, vouchers", as a line of its own
-  const bool listed = outside != nullptr && outside->begin == 0 && s.word(outside->end) == ":";
+  const bool listed =
+      outside != nullptr && outside->begin == 0 &&
+      word_between(s, outside->end, outside->end + 1, {":", "sind", "ist", "sont", "zijn", "are"});
   // "Not earrings, tights or ..", below a heading of returns
   const auto* first = s.first(R::item);
   const bool refused_so =

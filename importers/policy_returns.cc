@@ -249,8 +249,8 @@ void ReturnRules::read_refund(const Sentence& s) {
     claim(s, "refund",
           offers_credit(s) && !s.has(R::only) ? "original payment, credit" : "original payment");
   } else if (credit_only || no_refund || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
-    const bool own =
-        s.has_any(R::returns, R::returnable, R::refund, R::no_return) || unread_words(s) == 0;
+    const bool own = s.has_any(R::returns, R::returnable, R::refund, R::no_return) ||
+                     s.has_any(R::refund_act, R::event) || unread_words(s) == 0;
     const bool late = s.has(R::span) && is_late(s);
     const std::string_view doubt = late || !own ? kHedged : std::string_view{};
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit", std::string(doubt));
