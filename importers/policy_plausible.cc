@@ -19,6 +19,7 @@ constexpr std::string_view kDearer = "Fetching it would cost more than having it
 constexpr std::string_view kNoPrice = "A delivery of this name has no price in the text.";
 constexpr std::string_view kCheaper = "It would be faster and cheaper than the usual delivery.";
 constexpr std::string_view kAbroad = "It would cost less abroad than at home.";
+constexpr std::string_view kMixed = "The sentence says two things of this delivery.";
 constexpr std::string_view kSteps = "The steps do not fit together.";
 constexpr int kNextDayLimit = 3;
 
@@ -31,6 +32,7 @@ class Check {
     const auto* usual = find_option(reading_.terms, "standard");
     const DeliveryOption standard = usual == nullptr ? DeliveryOption{} : *usual;
     for (const auto& option : options) {
+      check_mixed(option);
       check_name(option);
       check_price(option);
       check_steps(option);
@@ -67,6 +69,22 @@ class Check {
     if (soon && option.transit && option.transit->max.value_or(0) >= kNextDayLimit) {
       doubt_all(option, kName);
     }
+  }
+
+  /// A sentence whose fee contradicts another one may give its time to the wrong way as well.
+  void check_mixed(const DeliveryOption& option) {
+    if (option.key.starts_with("standard")) return;  // a row of a table
+    const std::string prefix = "delivery." + option.key + ".";
+    const std::string transit = prefix + "transit";
+    const auto found = reading_.terms.evidence.find(transit);
+    if (found == reading_.terms.evidence.end()) return;
+    const bool mixed =
+        std::any_of(reading_.doubts.begin(), reading_.doubts.end(), [&](const TermsDoubt& one) {
+          return one.field == prefix + "fee" && !one.evidence.contradicts.empty() &&
+                 one.evidence.contradicts == one.evidence.sentence &&
+                 one.evidence.sentence == found->second.sentence;
+        });
+    if (mixed) doubt(transit, kMixed);
   }
 
   /// "We cannot deliver the next day to ..", "we use express post": words, no way that is offered.

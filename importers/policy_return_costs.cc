@@ -230,7 +230,11 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
     const bool shares = !last.methods.empty() && !states_cost(parts[i]) &&
                         (next == parts.end() || either) &&
                         !parts[i].has_any(R::returns, R::can, R::no_return, R::negation);
-    const bool opens = last.cost && !shares;
+    // "by post, or to our shop where it's free"
+    const bool there = !last.methods.empty() && parts[i].has(R::method) && states_cost(parts[i]) &&
+                       word_between(parts[i], 1, static_cast<std::uint32_t>(parts[i].tokens.size()),
+                                    {"where", "wo", "ou", "waar"});
+    const bool opens = (last.cost && !shares) || there;
     if (opens) groups.emplace_back();
     groups.back().add(parts[i]);
     // "Returns within 14 days, in store only"

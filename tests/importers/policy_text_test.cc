@@ -51,6 +51,7 @@ TEST(PolicyText, OtherRegisters) { expect_floors("plain_9.txt", 1, 0.87); }
 TEST(PolicyText, OrdinaryPages) { expect_floors("plain_10.txt", 1, 0.96); }
 TEST(PolicyText, ShopsOfManySizes) { expect_floors("plain_11.txt", 1, 0.89); }
 TEST(PolicyText, OtherPlaces) { expect_floors("plain_12.txt", 1, 0.85); }
+TEST(PolicyText, LastOrdinaryTexts) { expect_floors("plain_14.txt", 1, 0.9); }
 TEST(PolicyText, SingleSentences) { expect_floors("sentences.txt", 1, 0.98); }
 TEST(PolicyText, SixteenWriters) { expect_floors("plain_13.txt", 1, 0.9); }
 
