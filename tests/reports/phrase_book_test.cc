@@ -97,14 +97,15 @@ TEST(PhraseBook, SaysWhatIsWrongAndKeepsTheRest) {
 
 TEST(PhraseBook, TranslatesAPageInEveryForm) {
   const PhraseBook book = book_of(
-      "Prices\tPreise\nIn short\tIn Kürze\nSources\tQuellen\nLine\tModell\n"
+      "Prices\tPreise\nSources\tQuellen\nLine\tZeile\n"
+      "In short\tIn Kürze\n"
       "the whole capture\tdie ganze Aufnahme\n");
   const ReportPage english = page_of(make_brief(fixture::rich(), {true}));
   const ReportPage page = translated(english, book);
   EXPECT_THAT(page_html(page), HasSubstr("<html lang=\"de\">"));
   for (const auto& form : {page_html(page), page_text(page), page_markdown(page)}) {
     EXPECT_THAT(form, HasSubstr("Preise"));
-    EXPECT_THAT(form, HasSubstr("Modell"));
+    EXPECT_THAT(form, HasSubstr("Zeile"));
   }
   EXPECT_THAT(page_html(page), Not(HasSubstr(">Sources<")));
   EXPECT_THAT(page_text(page), HasSubstr("\nQuellen\n"));
