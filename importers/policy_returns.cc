@@ -127,10 +127,19 @@ Sentence without(const Sentence& s, std::uint32_t begin, std::uint32_t end) {
 }  // namespace
 
 void ReturnRules::read(const Sentence& s, bool goes_on) {
-  if (const auto remark = time_for_some(s)) {
-    read(without(s, remark->first, remark->second + 1), goes_on);
-    return read(part_of(s, remark->first, remark->second), true);
+  std::vector<Sentence> remarks;
+  Sentence rest = s;
+  while (const auto remark = time_for_some(rest)) {
+    remarks.push_back(part_of(rest, remark->first, remark->second));
+    rest = without(rest, remark->first, remark->second + 1);
   }
+  read_places(rest, goes_on);
+  for (auto remark = remarks.rbegin(); remark != remarks.rend(); ++remark) {
+    read_places(*remark, true);
+  }
+}
+
+void ReturnRules::read_places(const Sentence& s, bool goes_on) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   const auto border = place_border(s, frame_);
   if (border == size) return read_part(s, goes_on);

@@ -73,6 +73,7 @@ class ReturnRules {
   void answer_swap(const PolicySentence& both, const std::vector<const PolicyMark*>& items,
                    const PolicySentence& answer);
   void answer_payer(const PolicySentence& question, const PolicySentence& answer);
+  void read_places(const PolicySentence& sentence, bool goes_on);
   void read_part(const PolicySentence& sentence, bool goes_on);
   void read_legal(const PolicySentence& sentence);
   bool read_start(const PolicySentence& sentence);
