@@ -25,7 +25,13 @@ median() { sort -n "$1" | awk '{ v[NR] = $1 } END { print v[int((NR + 1) / 2)] }
 highest() { sort -n "$1" | tail -n 1; }
 
 # ratio A B: A / B with two or three digits.
-ratio() { awk -v a="$1" -v b="$2" 'BEGIN { r = a / b; printf(r < 0.1 ? "%.4f" : r < 10 ? "%.3f" : "%.1f", r) }'; }
+# `none` where either was not measured.
+ratio() {
+  awk -v a="$1" -v b="$2" 'BEGIN {
+    if (a + 0 <= 0 || b + 0 <= 0) { printf "none"; exit }
+    r = a / b; printf(r < 0.1 ? "%.4f" : r < 10 ? "%.3f" : "%.1f", r)
+  }'
+}
 
 # The file that `result` and `note` add lines to.
 table=/dev/stdout
@@ -33,8 +39,10 @@ table=/dev/stdout
 # result WORK RATIO at-least|at-most GOAL: one line of the table.
 result() {
   local met
-  met=$(awk -v r="$2" -v g="$4" -v k="$3" \
-    'BEGIN { print ((k == "at-least" ? r + 0 >= g + 0 : r + 0 <= g + 0) ? "met" : "missed") }')
+  met=$(awk -v r="$2" -v g="$4" -v k="$3" 'BEGIN {
+    if (r + 0 <= 0) print "not measured"
+    else print ((k == "at-least" ? r + 0 >= g + 0 : r + 0 <= g + 0) ? "met" : "missed")
+  }')
   printf '%-66s %9s  %-8s %-7s %s\n' "$1" "$2" "${3/-/ }" "$4" "$met" >>"$table"
 }
 # note WORK RATIO: a line without a goal.
