@@ -4,46 +4,33 @@
 #include <algorithm>
 #include <optional>
 
+#include "importers/byte_search.h"
+#include "importers/html_tag.h"
+
 namespace rangebook {
 namespace {
 
 constexpr std::size_t kReadBytes = std::size_t{500} * 1024;
 constexpr std::string_view kMark = "\xEF\xBB\xBF";
-constexpr std::string_view kBlanks = " \t";
-
-char lower(char sign) {
-  return sign >= 'A' && sign <= 'Z' ? static_cast<char>(sign - 'A' + 'a') : sign;
-}
-
-bool same_word(std::string_view a, std::string_view b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](char x, char y) { return lower(x) == lower(y); });
-}
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(kBlanks);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(kBlanks) - first + 1);
-}
 
 /// Letters, `-` and `_` from the start: `ExampleBot/1.2` names `ExampleBot`.
 std::string_view product_token(std::string_view name) {
   const auto end = std::find_if(name.begin(), name.end(), [](char sign) {
-    return (lower(sign) < 'a' || lower(sign) > 'z') && sign != '-' && sign != '_';
+    return (ascii_lower(sign) < 'a' || ascii_lower(sign) > 'z') && sign != '-' && sign != '_';
   });
   return name.substr(0, static_cast<std::size_t>(end - name.begin()));
 }
 
 std::optional<unsigned> hex_digit(char sign) {
   if (sign >= '0' && sign <= '9') return static_cast<unsigned>(sign - '0');
-  const char small = lower(sign);
+  const char small = ascii_lower(sign);
   if (small >= 'a' && small <= 'f') return static_cast<unsigned>(small - 'a' + 10);
   return std::nullopt;
 }
 
 /// RFC 3986, 2.3.
 bool is_unreserved(char sign) {
-  const bool letter = lower(sign) >= 'a' && lower(sign) <= 'z';
+  const bool letter = ascii_lower(sign) >= 'a' && ascii_lower(sign) <= 'z';
   return letter || (sign >= '0' && sign <= '9') || sign == '-' || sign == '.' || sign == '_' ||
          sign == '~';
 }
@@ -116,7 +103,7 @@ std::optional<Field> field_of(std::string_view line) {
   line = line.substr(0, line.find('#'));
   const std::size_t colon = line.find(':');
   if (colon == std::string_view::npos) return std::nullopt;
-  return Field{trimmed(line.substr(0, colon)), trimmed(line.substr(colon + 1))};
+  return Field{without_blanks(line.substr(0, colon)), without_blanks(line.substr(colon + 1))};
 }
 
 /// Sorts rules to the program and to everyone as the lines come.
@@ -125,9 +112,9 @@ class Groups {
   explicit Groups(std::string_view agent) : agent_(agent) {}
 
   void take(const Field& field, std::size_t line) {
-    if (same_word(field.name, "user-agent")) return user_agent(field.value);
-    const bool allow = same_word(field.name, "allow");
-    if (!allow && !same_word(field.name, "disallow")) return;
+    if (equals_ignoring_case(field.name, "user-agent")) return user_agent(field.value);
+    const bool allow = equals_ignoring_case(field.name, "allow");
+    if (!allow && !equals_ignoring_case(field.name, "disallow")) return;
     in_names_ = false;
     if (field.value.empty()) return;
     const RobotsRule rule{comparable(field.value), allow, line};
@@ -145,7 +132,7 @@ class Groups {
     in_names_ = true;
     if (name == "*") names_all_ = true;
     const std::string_view token = product_token(name);
-    if (!token.empty() && same_word(token, agent_)) names_it_ = was_named_ = true;
+    if (!token.empty() && equals_ignoring_case(token, agent_)) names_it_ = was_named_ = true;
   }
 
   std::string_view agent_;

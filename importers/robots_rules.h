@@ -26,8 +26,6 @@ class RobotsRules {
   /// pattern that matches decides, of two alike the one that allows (RFC 9309, 2.2.2).
   const RobotsRule* forbids(std::string_view path) const;
 
-  const std::vector<RobotsRule>& rules() const { return rules_; }
-
  private:
   std::vector<RobotsRule> rules_;
 };

@@ -7,16 +7,15 @@
 #include <optional>
 #include <unordered_set>
 
+#include "reports/page_texts.h"
 #include "reports/page_words.h"
-#include "reports/report_page.h"
-#include "reports/utf8.h"
+#include "schema/terms_values.h"
 
 namespace rangebook {
 namespace {
 
 constexpr std::string_view kSlot = "{}";
 constexpr std::string_view kHeader = "english";
-constexpr std::string_view kBlanks = " \t";
 
 bool is_own_words(const Piece& piece) { return piece.kind == Piece::Kind::words; }
 
@@ -95,12 +94,6 @@ std::string fault_of(std::string_view english, std::string_view other) {
                        open.size(), used.size());
   }
   return {};
-}
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(kBlanks);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(kBlanks) - first + 1);
 }
 
 }  // namespace
@@ -205,34 +198,6 @@ Phrase PhraseBook::phrase(const Phrase& english) const {
   return out;
 }
 
-namespace {
-
-/// Calls `texts` with each text and `phrases` with each phrase of a page, in its order.
-template <typename Texts, typename Phrases>
-void each_text(ReportPage& page, const Texts& texts, const Phrases& phrases) {
-  for (std::string* each : {&page.kind, &page.skip, &page.title}) texts(*each);
-  for (Phrase* each :
-       {&page.heading, &page.under, &page.dates, &page.captured, &page.headline_dates}) {
-    phrases(*each);
-  }
-  for (Headline& each : page.headlines) phrases(each.sentence);
-  for (BriefSection& section : page.sections) {
-    texts(section.heading);
-    for (Phrase& each : section.paragraphs) phrases(each);
-    for (BriefTable& table : section.tables) {
-      texts(table.caption);
-      for (BriefColumn& column : table.columns) texts(column.heading);
-      for (Chart& each : table.charts) phrases(each.finding);
-      for (auto& row : table.rows) {
-        for (Phrase& cell : row) phrases(cell);
-      }
-    }
-  }
-  for (std::string& each : page.cautions) texts(each);
-}
-
-}  // namespace
-
 ReportPage translated(ReportPage page, const PhraseBook& book) {
   page.words = book;
   each_text(
@@ -241,7 +206,7 @@ ReportPage translated(ReportPage page, const PhraseBook& book) {
   return page;
 }
 
-std::string phrase_table(const ReportPage& page) {
+std::string phrase_table(ReportPage page) {
   std::string out = "english\t\n";
   std::unordered_set<std::string> seen;
   const auto put = [&](std::string_view text) {
@@ -249,8 +214,7 @@ std::string phrase_table(const ReportPage& page) {
     const bool says_something = line.find_first_not_of("{}0123456789 .,:;-()") != std::string::npos;
     if (says_something && seen.insert(line).second) out += line + "\t\n";
   };
-  ReportPage copy = page;
-  each_text(copy, put, [&put](const Phrase& phrase) { put(pattern_of(phrase)); });
+  each_text(page, put, [&put](const Phrase& phrase) { put(pattern_of(phrase)); });
   for (const std::string_view each : kPageWords) put(each);
   for (const Headline& each : page.headlines) put(theme_words(each.theme));
   return out;

@@ -47,6 +47,6 @@ struct ReportPage;
 /// The same page in the words of a table.
 ReportPage translated(ReportPage page, const PhraseBook& book);
 /// All texts of a page, each once in the order of the page, as a table to be filled in.
-std::string phrase_table(const ReportPage& page);
+std::string phrase_table(ReportPage page);
 
 }  // namespace rangebook

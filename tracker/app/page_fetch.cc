@@ -10,6 +10,7 @@
 #include <optional>
 #include <thread>
 
+#include "importers/byte_search.h"
 #include "reports/phrase.h"
 #include "schema/error.h"
 
@@ -88,9 +89,7 @@ std::string media_type(const char* header) {
   std::string type(header == nullptr ? "" : header);
   type.resize(std::min(type.size(), type.find(';')));
   while (type.ends_with(' ')) type.pop_back();
-  for (char& sign : type) {
-    if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
-  }
+  for (char& sign : type) sign = ascii_lower(sign);
   return type;
 }
 
@@ -219,8 +218,8 @@ std::string fetched_name(std::string_view address, std::string_view type) {
   const auto begin = address.find("://");
   if (begin != std::string_view::npos) address.remove_prefix(begin + 3);
   std::string name;
-  for (char sign : address) {
-    if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
+  for (const char letter : address) {
+    const char sign = ascii_lower(letter);
     const bool keeps = (sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9') || sign == '.';
     if (keeps) {
       name += sign;

@@ -38,7 +38,7 @@ PhraseBook phrase_book_in(const std::string& path) {
 }  // namespace
 
 std::string page_in(ReportPage page, const OutputChoice& output) {
-  if (output.format == "words") return phrase_table(page);
+  if (output.format == "words") return phrase_table(std::move(page));
   if (!output.words.empty()) page = translated(std::move(page), phrase_book_in(output.words));
   if (output.format == "xlsx") return page_workbook(page, page.made);
   if (const auto style = NumberStyle::of(output.locale)) page = restyled(std::move(page), *style);

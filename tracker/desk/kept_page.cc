@@ -20,9 +20,8 @@ constexpr std::size_t kShownRefusals = 200;
 struct Kept {
   Shop shop;
   CaptureRecord record;
-  bool newest = false;     ///< only the newest of a shop can be taken back
-  bool first = false;      ///< there is nothing to compare it with
-  std::size_t doubts = 0;  ///< of the shop's terms, that wait for a yes
+  bool newest = false;  ///< only the newest of a shop can be taken back
+  bool first = false;   ///< there is nothing to compare it with
 };
 
 std::optional<Kept> kept_of(const Book& book, const DeskAsk& ask) {
@@ -33,8 +32,7 @@ std::optional<Kept> kept_of(const Book& book, const DeskAsk& ask) {
   for (const auto& record : captures) newest = std::max(newest, record.info.id);
   for (const auto& record : captures) {
     if (std::to_string(record.info.id) != ask.said("capture")) continue;
-    return Kept{shop->shop, record, record.info.id == newest, captures.size() == 1,
-                open_doubts(book, *shop).size()};
+    return Kept{shop->shop, record, record.info.id == newest, captures.size() == 1};
   }
   return std::nullopt;
 }
@@ -79,7 +77,20 @@ std::string looked_at(const Scope& scope) {
   return {};
 }
 
-void comes_to(HtmlWriter& html, const Kept& kept, const DeskAsk& ask) {
+/// That terms were kept, and how many readings of the shop's terms wait.
+void terms_part(HtmlWriter& html, const Book& book, const std::string& shop) {
+  html.element("p", {}, "What the text says of delivery and returns is in the book, too.");
+  const std::size_t doubts = open_doubts(book, book.find_shop(shop).value()).size();
+  if (doubts == 0) return;
+  const auto line = html.in("p");
+  html.text(counted(doubts, "reading", "readings") + " of its terms ");
+  link(html, desk_address("/terms", {{"shop", shop, {}}}),
+       doubts == 1 ? "waits for a yes" : "wait for a yes");
+  html.text(".");
+}
+
+void comes_to(HtmlWriter& html, const Book& book, const Kept& kept, const DeskAsk& ask) {
+  const bool with_terms = !ask.said("terms").empty();
   if (!ask.said("before").empty()) {
     html.element("p", {}, "The book held exactly these documents already. Nothing was changed.");
   }
@@ -87,21 +98,12 @@ void comes_to(HtmlWriter& html, const Kept& kept, const DeskAsk& ask) {
                fmt::format("{} in {}; looked at: {}.",
                            lines_words(static_cast<std::size_t>(kept.record.lines)),
                            kept.record.info.season, looked_at(kept.record.info.scope)));
-  if (!ask.said("terms").empty()) {
-    html.element("p", {}, "What the text says of delivery and returns is in the book, too.");
-    if (kept.doubts > 0) {
-      const auto line = html.in("p");
-      html.text(counted(kept.doubts, "reading", "readings") + " of its terms ");
-      link(html, desk_address("/terms", {{"shop", kept.shop.slug, {}}}),
-           kept.doubts == 1 ? "waits for a yes" : "wait for a yes");
-      html.text(".");
-    }
-  }
+  if (with_terms) terms_part(html, book, kept.shop.slug);
   if (kept.first) {
     html.element("p", {},
                  "This is the first capture of the shop. The next one tells what changed.");
   }
-  next_ways(html, kept, !ask.said("terms").empty());
+  next_ways(html, kept, with_terms);
 }
 
 /// The capture's documents and what was said, as an upload again. Nothing where they are more than
@@ -152,7 +154,7 @@ DeskAnswer kept_page(Desk& desk, const DeskAsk& ask) {
   const auto all = rejections.size();
   rejections.resize(std::min(all, kShownRefusals));
   return sheet(desk, head, [&](HtmlWriter& html) {
-    part(html, "kept", "Kept", [&](HtmlWriter& matter) { comes_to(matter, *kept, ask); });
+    part(html, "kept", "Kept", [&](HtmlWriter& matter) { comes_to(matter, *book, *kept, ask); });
     if (all > 0) {
       part(html, "refused", "Left out or doubted",
            [&](HtmlWriter& matter) { rejection_table(matter, info, rejections, all); });
