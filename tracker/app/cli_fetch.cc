@@ -26,6 +26,7 @@ struct Said {
 };
 
 bool holds(const fs::path& file, const std::string& bytes) {
+  if (!fs::is_regular_file(file)) return false;
   std::ifstream in(file, std::ios::binary);
   return std::string(std::istreambuf_iterator<char>(in), {}) == bytes;
 }
