@@ -273,15 +273,24 @@ void turn_loose_refunds(Marks& marks) {
   }
 }
 
+/// "Returning or swapping is not possible"
+bool is_impossible(const Marks& marks, const Tokens& tokens, const PolicyMark& no) {
+  if (no.end >= tokens.size() || has(marks, {R::delivery, R::kind, R::dispatch, R::payer})) {
+    return false;
+  }
+  return is_one_of(tokens[no.end].word, {"possible", "moglich", "mogelijk", "posible"}) &&
+         has(marks, {R::returns});
+}
+
 /// "can unfortunately not take back": a negation right before the return.
-void add_refusals(Marks& marks) {
+void add_refusals(Marks& marks, const Tokens& tokens) {
   Marks refusals;
   for (const auto& no : marks) {
     if (no.role != R::negation) continue;
     const bool said = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
       return one.role == R::returns && one.begin >= no.end && one.begin <= no.end + 1;
     });
-    if (!said) continue;
+    if (!said && !is_impossible(marks, tokens, no)) continue;
     PolicyMark refusal = no;
     refusal.role = R::no_return;
     refusals.push_back(refusal);
@@ -292,7 +301,7 @@ void add_refusals(Marks& marks) {
 }  // namespace
 
 void refine_marks(Marks& marks, const Tokens& tokens) {
-  add_refusals(marks);
+  add_refusals(marks, tokens);
   name_return_costs(marks, tokens);
   add_kept_costs(marks, tokens);
   turn_receipts(marks, tokens);

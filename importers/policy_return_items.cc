@@ -1,4 +1,4 @@
-// Rules for what cannot be sent back, what a return has to have, and answers to questions.
+// Rules for what cannot be sent back, or only for an exchange or a credit.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -12,20 +12,6 @@ namespace {
 
 using R = PolicyRole;
 using Sentence = PolicySentence;
-
-/// The places of items in the sentence, each item once.
-std::vector<const PolicyMark*> items_of(const Sentence& s) {
-  std::vector<const PolicyMark*> items;
-  for (const auto& mark : s.marks) {
-    if (mark.role != R::item) continue;
-    const auto before = mark.begin > 0 ? s.word(mark.begin - 1) : std::string_view{};
-    if (before == "non" || before == "nicht") continue;  // "non-sale items"
-    // "engraved jewellery" speaks of the first alone
-    const bool part = !items.empty() && items.back()->end == mark.begin;
-    if (!part) items.push_back(&mark);
-  }
-  return items;
-}
 
 /// "No refund on .., but an exchange": an exchange or credit in a clause that refuses nothing.
 bool offers_instead(const Sentence& s) {
@@ -56,6 +42,30 @@ bool judges(const Sentence& part) {
          part.has_any(R::no_return, R::only, R::exchange, R::credit, R::returnable, R::final_sale);
 }
 
+constexpr std::uint32_t kShortEllipsis = 9;
+
+/// ".., but face coverings are not", ".., hoeden wel": what was said before, or its contrary.
+std::optional<ItemRule> rule_by_last_word(const Sentence& part) {
+  auto size = static_cast<std::uint32_t>(part.tokens.size());
+  while (size > 0 && is_stop(part.word(size - 1))) --size;
+  if (size < 2 || size > kShortEllipsis || judges(part) || !part.has(R::item)) return std::nullopt;
+  if (word_between(part, size - 1, size,
+                   {"not", "nicht", "non", "pas", "niet", "cannot", "can't"})) {
+    return ItemRule::not_returnable;
+  }
+  if (word_between(part, size - 1, size, {"wel", "schon", "oui", "are", "can", "may", "is"})) {
+    return ItemRule::returnable;
+  }
+  return std::nullopt;
+}
+
+/// True where one statement of a sentence may end and the next begin.
+bool parts_at(const Sentence& s, std::uint32_t at) {
+  const std::string_view word = s.word(at);
+  return word == ";" || word == "," ||
+         word_between(s, at, at + 1, {"but", "aber", "mais", "maar", "pero", "while", "whereas"});
+}
+
 /// Where two things are said of different items: "Tights cannot come back, and sale items are for
 /// exchange only". Otherwise the whole sentence.
 std::vector<Sentence> judgements_of(const Sentence& s) {
@@ -63,13 +73,15 @@ std::vector<Sentence> judgements_of(const Sentence& s) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   std::uint32_t begin = 0;
   for (std::uint32_t at = 1; at + 1 < size; ++at) {
-    if (s.word(at) != ";" && s.word(at) != ",") continue;
+    if (!parts_at(s, at)) continue;
     const auto before = part_of(s, begin, at);
     const auto after = part_of(s, at + 1, size);
     const auto* item = after.first(R::item);
     const bool own = item != nullptr && last_before(after, R::no_return, item->begin) == nullptr &&
                      item->begin <= 3;
-    if (!judges(before) || !judges(after) || !own) continue;
+    const bool contrary = rule_by_last_word(after).has_value();
+    const bool allowed = after.has(R::returns) && after.has(R::can) && !after.has(R::negation);
+    if (!judges(before) || !own || (!judges(after) && !contrary && !allowed)) continue;
     result.push_back(before);
     begin = at + 1;
   }
@@ -176,6 +188,10 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   if (refusal == nullptr) refusal = last_before(s, R::final_sale, item.begin);
   const PolicyMark* later = next_after(s, R::no_return, item.end);
   if (later == nullptr) later = next_after(s, R::final_sale, item.end);
+  // "We take no underwear back"
+  const bool enclosed = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::no_return && one.begin < item.begin && one.end > item.end;
+  });
   const PolicyMark* seal = next_after(s, R::seal, item.end);
   const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
   const bool sealable = item.value != "made-to-order" && item.value != "personalised" &&
@@ -201,8 +217,8 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
       faulty != nullptr &&
       word_between(s, faulty->begin, faulty->begin + 1,
                    {"only", "nur", "uniquement", "seulement", "alleen", "enkel", "solo"});
-  const bool refused = only_faulty || refusal != nullptr || later != nullptr || in_list ||
-                       left_out || (no_money && !s.has(R::outside));
+  const bool refused = only_faulty || enclosed || refusal != nullptr || later != nullptr ||
+                       in_list || left_out || (no_money && !s.has(R::outside));
   if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
     const auto* credit = s.first(R::credit);
     const auto* swap = credit == nullptr ? nullptr : last_before(s, R::exchange, credit->begin);
@@ -227,11 +243,29 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   if (outside != nullptr && refused) return std::nullopt;
   if (refused) return ItemRule::not_returnable;
   if (outside != nullptr && s.has(R::returns)) return ItemRule::not_returnable;
-  if (s.has(R::returnable) && !s.has(R::negation)) return ItemRule::returnable;
+  if (s.has(R::negation)) return std::nullopt;
+  if (s.has_any(R::exchange, R::credit)) return std::nullopt;
+  // "Hats may come back": said of the item, not of its condition or a way
+  const bool allowed =
+      s.has(R::returns) && s.has(R::can) && !s.has_any(R::only, R::method, R::span);
+  if (s.has(R::returnable) || allowed) return ItemRule::returnable;
   return std::nullopt;
 }
 
 }  // namespace
+
+std::vector<const PolicyMark*> items_of(const Sentence& s) {
+  std::vector<const PolicyMark*> items;
+  for (const auto& mark : s.marks) {
+    if (mark.role != R::item) continue;
+    const auto before = mark.begin > 0 ? s.word(mark.begin - 1) : std::string_view{};
+    if (before == "non" || before == "nicht") continue;  // "non-sale items"
+    // "engraved jewellery" speaks of the first alone
+    const bool part = !items.empty() && items.back()->end == mark.begin;
+    if (!part) items.push_back(&mark);
+  }
+  return items;
+}
 
 /// "All garments can be returned .., except swimwear": the rule, then what it leaves out.
 bool ReturnRules::read_exceptions(const Sentence& s) {
@@ -255,13 +289,26 @@ void ReturnRules::open_list(const Sentence& s) {
   in_list_ = s.has(R::no_return) && !s.has(R::item);
 }
 
+/// The rule for an item of a part of the sentence; "The same goes for hats" takes the one before.
+std::optional<ItemRule> ReturnRules::item_rule(const Sentence& part, const PolicyMark& item,
+                                               bool whole) const {
+  if (!whole) {
+    if (const auto rule = rule_by_last_word(part)) return rule;
+  }
+  if (last_rule_ && part.has(R::likewise) && !judges(part)) return last_rule_;
+  return rule_for(part, item, in_list_);
+}
+
 bool ReturnRules::read_items(const Sentence& s) {
   bool any = false;
-  for (const auto& part : judgements_of(s)) {
+  std::optional<ItemRule> last;
+  const auto parts = judgements_of(s);
+  for (const auto& part : parts) {
     for (const auto* item : items_of(part)) {
       any = true;
-      const auto rule = rule_for(part, *item, in_list_);
+      const auto rule = item_rule(part, *item, parts.size() == 1);
       if (!rule) continue;
+      last = rule;
       const bool otherwise = rule == ItemRule::returnable && s.has(R::span);
       const bool narrowed = otherwise || has_strange_word(part, *item) ||
                             has_strange_condition(part) || is_narrowed(part, *item) ||
@@ -270,154 +317,8 @@ bool ReturnRules::read_items(const Sentence& s) {
             std::string(narrowed ? kNarrowed : std::string_view{}));
     }
   }
+  last_rule_ = last;
   return any;
-}
-
-namespace {
-
-constexpr std::string_view kOneItem = "The sentence speaks of certain items.";
-
-constexpr std::string_view kMissed = "The sentence says what holds where it is not so.";
-
-constexpr std::string_view kWish = "It may be a wish, not a condition.";
-
-/// "Keep your receipt until you have your refund"
-bool is_kept_until(const Sentence& s, const PolicyMark& need) {
-  const auto* until = next_after(s, R::until, need.end);
-  return need.value == to_string(ReturnCondition::receipt) && until != nullptr &&
-         until->begin <= need.end + 2 &&
-         word_between(s, need.begin < 5 ? 0 : need.begin - 5, need.begin,
-                      {"keep", "hold", "retain", "bewahren", "conservez", "bewaar"});
-}
-
-/// "If it is not returned in its original condition, ..", but not "worn goods are not accepted"
-bool is_missed(const Sentence& s, const PolicyMark& need) {
-  const bool condition =
-      word_between(s, 0, need.begin, {"if", "wenn", "falls", "si", "als", "indien"});
-  return condition && need.value == to_string(ReturnCondition::undamaged) &&
-         word_between(s, need.begin < 5 ? 0 : need.begin - 5, need.begin,
-                      {"not", "isn't", "aren't", "nicht", "pas", "niet"});
-}
-
-/// "Shoes must not have been worn": the item is what the condition is about.
-bool is_of_item(const Sentence& s, const PolicyMark& need) {
-  const auto clause = clause_around(s, need);
-  const auto* item = clause.first(R::item);
-  const auto* own = clause.first(R::need);
-  return item != nullptr && own != nullptr && item->begin < own->begin &&
-         !s.has_any(R::no_return, R::outside, R::final_sale);
-}
-
-}  // namespace
-
-void ReturnRules::read_needs(const Sentence& s) {
-  for (const auto& mark : s.marks) {
-    if (mark.role != R::need) continue;
-    const bool waived = clause_around(s, mark).has(R::not_needed);
-    // "print the label": one for the parcel
-    if (mark.value == to_string(ReturnCondition::tags_on) && s.has(R::label)) continue;
-    // "Without a receipt you get a credit": needed only where it is refused otherwise.
-    const bool without = word_between(s, mark.begin < 3 ? 0 : mark.begin - 3, mark.begin,
-                                      {"without", "no", "ohne", "zonder"}) ||
-                         word_between(s, mark.begin < 8 ? 0 : mark.begin - 8, mark.begin,
-                                      {"without", "ohne", "zonder"});
-    const bool state = mark.value == to_string(ReturnCondition::unworn) ||
-                       mark.value == to_string(ReturnCondition::unwashed);
-    if (without && !state && !s.has(R::no_return)) continue;
-    const auto* wish = last_before(s, R::soft, mark.begin);
-    // "the date shown on your packing slip": no condition
-    const bool named = word_between(s, mark.begin < 4 ? 0 : mark.begin - 4, mark.begin,
-                                    {"shown", "stated", "printed", "listed", "angegeben", "indique",
-                                     "indiquee", "vermeld", "indicada"});
-    if (named) continue;
-    // "Print a label from our returns portal"
-    const bool printed = mark.value == to_string(ReturnCondition::request_first) &&
-                         s.has_any(R::label, R::return_form);
-    const bool soft = wish != nullptr && wish->end + 5 >= mark.begin &&
-                      !between(s, R::need, wish->end, mark.begin);
-    std::string doubt;
-    if (soft || printed) doubt = kWish;
-    if (is_of_item(s, mark)) doubt = kOneItem;
-    if (is_missed(s, mark)) doubt = kMissed;
-    if (is_kept_until(s, mark)) doubt = kWish;
-    const auto* swap = s.first(R::exchange);
-    const bool label = swap != nullptr && swap->begin == 0 && s.word(swap->end) == ":";
-    const bool asks = label && mark.value == to_string(ReturnCondition::request_first);
-    if (is_swap_only(s) && (asks || s.has(R::only))) doubt = kSwap;
-    claim(s, fmt::format("needs.{}", mark.value), value_text(!waived), doubt);
-  }
-}
-
-void ReturnRules::answer_freely(const Sentence& q, const Sentence& a) {
-  if (q.has(R::who_pays) && q.has_any(R::returns, R::return_form)) return answer_payer(q, a);
-  const bool refuses = a.has_any(R::negation, R::no_return, R::final_sale);
-  const bool about = a.has_any(R::returns, R::returnable, R::no_return);
-  if (!q.has(R::item) || a.has(R::item) || !about) return;
-  if (a.has_any(R::only, R::exchange, R::credit, R::seal, R::span)) return;
-  if (refuses || a.has_any(R::can, R::returnable)) answer(q, !refuses, a);
-}
-
-/// "Who pays for returns? We do."
-void ReturnRules::answer_payer(const Sentence& q, const Sentence& a) {
-  static constexpr std::string_view kUs[] = {"we", "us", "wir", "nous", "wij", "nosotros"};
-  static constexpr std::string_view kThem[] = {"you", "du", "sie", "vous",
-                                               "jij", "u",  "tu",  "usted"};
-  auto at = 0U;
-  while (at < 2 && word_between(a, at, at + 1, {"c'", "est", "it's", "that's", "das", "dat", "is"}))
-    ++at;
-  const auto first = a.word(at);
-  set_region(q);
-  doubt_.clear();
-  Sentence both = q;
-  both.text += " " + a.text;
-  if (std::find(std::begin(kUs), std::end(kUs), first) != std::end(kUs)) {
-    claim_free(both, "", {});
-  } else if (std::find(std::begin(kThem), std::end(kThem), first) != std::end(kThem)) {
-    claim(both, "paid_by", value_text(Payer::customer));
-  }
-}
-
-/// "Can I exchange a sale item? Yes, but it is not refunded."
-void ReturnRules::answer_swap(const Sentence& both, const std::vector<const PolicyMark*>& items,
-                              const Sentence& a) {
-  const bool only = both.has(R::exchange) && a.has(R::negation) &&
-                    a.has_any(R::refund, R::refund_act, R::no_return);
-  for (const auto* item : items) {
-    claim(both, fmt::format("items.{}", item->value), value_text(ItemRule::exchange_only),
-          std::string(only ? std::string_view{} : kNarrowed));
-  }
-}
-
-void ReturnRules::answer(const Sentence& q, bool yes, const Sentence& a) {
-  if (q.has_any(R::span, R::day, R::hedge, R::statutory, R::faulty)) return;
-  set_region(q);
-  doubt_.clear();
-  Sentence both = q;
-  both.text += " " + a.text;
-  if (q.has(R::item)) {
-    const auto items = items_of(q);
-    if (a.has_any(R::only, R::exchange, R::credit, R::seal)) return;
-    const bool swap = q.has(R::exchange) || (yes && a.has_any(R::negation, R::no_return));
-    if (yes && swap) return answer_swap(both, items, a);
-    for (const auto* item : items) {
-      claim(both, fmt::format("items.{}", item->value),
-            value_text(yes ? ItemRule::returnable : ItemRule::not_returnable));
-    }
-    return;
-  }
-  const auto* payer = q.first(R::payer);
-  if (q.has(R::returns) && (q.has(R::free) || (payer != nullptr && payer->value == "customer"))) {
-    const bool free = q.has(R::free) == yes;
-    if (free) {
-      claim_free(both, "", {});
-    } else if (!a.has(R::money)) {
-      claim(both, "paid_by", "customer");
-    }
-    return;
-  }
-  const auto* method = q.first(R::method);
-  if (method != nullptr && q.has(R::returns)) return claim(both, method->value, value_text(yes));
-  if (q.has(R::exchange)) claim(both, "exchange", value_text(yes));
 }
 
 }  // namespace rangebook

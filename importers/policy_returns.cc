@@ -229,6 +229,38 @@ bool offers_credit(const Sentence& s) {
 
 namespace {
 
+/// "You can choose an exchange or a credit note": what is given, where no money is.
+bool is_choice_of_credit(const Sentence& s) {
+  const auto* credit = s.first(R::credit);
+  const auto* swap = s.first(R::exchange);
+  if (credit == nullptr || swap == nullptr || s.has_any(R::original, R::item, R::money))
+    return false;
+  if (s.has_any(R::hedge, R::faulty, R::only, R::seal, R::span)) return false;
+  const auto* first = credit->begin < swap->begin ? credit : swap;
+  const auto* second = first == credit ? swap : credit;
+  const bool either = second->begin <= first->end + 3 &&
+                      word_between(s, first->end, second->begin, {"or", "oder", "ou", "of", "o"});
+  const bool chosen = s.has_any(R::can, R::have) ||
+                      word_between(s, 0, first->begin,
+                                   {"choose", "choice", "get", "receive", "erhalten", "bekommen",
+                                    "bekommst", "erhaltst", "kies", "kiest", "krijg", "krijgt",
+                                    "choix", "choisir", "choisissez", "recevez", "wahlen"});
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  const auto* refund = s.first(R::refund);
+  const bool no_money =
+      refund == nullptr || clause_around(s, *refund).has_any(R::negation, R::no_return);
+  return either && chosen && no_money && unread_words(part_of(s, 0, size)) <= 3 && !is_late(s);
+}
+
+/// "Refunds are made as a voucher", "Le remboursement se fait sous forme d'avoir"
+bool is_paid_as_credit(const Sentence& s) {
+  const auto* credit = s.first(R::credit);
+  if (credit == nullptr || s.has_any(R::original, R::negation, R::item, R::hedge)) return false;
+  if (s.has_any(R::no_return, R::faulty, R::exchange) || is_late(s)) return false;
+  return word_between(s, credit->begin < 4 ? 0 : credit->begin - 4, credit->begin,
+                      {"as", "als", "forme", "vorm", "form", "lieu", "sous"});
+}
+
 /// A word for what sending costs, whichever way.
 bool is_postage(const Sentence& s) {
   return word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()), {"postage", "porto"});
@@ -236,7 +268,22 @@ bool is_postage(const Sentence& s) {
 
 }  // namespace
 
+/// "A refund to your original payment method, a store credit or an exchange"
+void ReturnRules::claim_original(const Sentence& s) {
+  const bool credit = offers_credit(s) && !s.has(R::only);
+  const auto* given = s.first(R::credit);
+  const auto* swap = s.first(R::exchange);
+  const bool listed = credit && swap != nullptr && !s.has_any(R::negation, R::item) &&
+                      swap->begin <= given->end + 3 && given->begin <= swap->end + 3;
+  if (listed) claim(s, "exchange", "yes");
+  claim(s, "refund",
+        listed   ? "original payment, credit, exchange"
+        : credit ? "original payment, credit"
+                 : "original payment");
+}
+
 void ReturnRules::read_refund(const Sentence& s) {
+  if (is_choice_of_credit(s)) return claim(s, "refund", "credit, exchange");
   if (!asked_refund_ && !s.has_any(R::refund, R::refund_act, R::returns, R::no_return) &&
       !(s.has(R::credit) && s.has(R::only))) {
     return;
@@ -255,8 +302,7 @@ void ReturnRules::read_refund(const Sentence& s) {
                            clause_around(s, *refund).has(R::negation) &&
                            !clause_around(s, *credit).has_any(R::negation, R::refund);
   if (to_card && (s.has_any(R::refund, R::refund_act) || asked_refund_)) {
-    claim(s, "refund",
-          offers_credit(s) && !s.has(R::only) ? "original payment, credit" : "original payment");
+    claim_original(s);
   } else if (credit_only || no_refund || (s.has(R::credit) && s.has(R::only) && !s.has(R::item))) {
     const bool own = s.has_any(R::returns, R::returnable, R::refund, R::no_return) ||
                      s.has_any(R::refund_act, R::event) || unread_words(s) == 0;
@@ -264,6 +310,7 @@ void ReturnRules::read_refund(const Sentence& s) {
     const std::string_view doubt = late || !own ? kHedged : std::string_view{};
     claim(s, "refund", s.has(R::exchange) ? "credit, exchange" : "credit", std::string(doubt));
   }
+  if (!to_card && is_paid_as_credit(s)) claim(s, "refund", "credit");
   read_given_instead(s);
   // "we refund, without the delivery fee"
   const auto* outside = s.first(R::outside);
@@ -280,7 +327,19 @@ void ReturnRules::read_refund(const Sentence& s) {
     return claim(s, "delivery_refunded", "no",
                  std::string(any_way ? kWhichWay : std::string_view{}));
   }
+  if (is_refunded_too(s)) return claim(s, "delivery_refunded", "yes");
   for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
+}
+
+/// "We refund all you paid, including the delivery fee"
+bool ReturnRules::is_refunded_too(const Sentence& s) const {
+  const auto* fee = s.first(R::first_delivery);
+  if (fee == nullptr || s.has_any(R::negation, R::no_return, R::outside, R::money)) return false;
+  if (s.has(R::return_form) || !(s.has_any(R::refund, R::refund_act) || asked_refund_))
+    return false;
+  return word_between(s, fee->begin < 4 ? 0 : fee->begin - 4, fee->begin,
+                      {"including", "includes", "inclusive", "einschliesslich", "inklusive", "samt",
+                       "compris", "inclus", "inclusief", "inbegrip", "incluidos", "incluido"});
 }
 
 /// "Returns are accepted for a store credit or exchange": what is given, where no refund is named.
@@ -314,10 +373,10 @@ void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) 
       (fee != nullptr &&
        word_between(part, 0, fee->begin, {"minus", "less", "abzuglich", "zuzuglich", "exclude"}));
   std::string doubt = part.has(R::money) ? "The sentence names an amount too." : "";
-  const bool partial =
-      word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                   {"partial", "partially", "partiel", "partielle", "teilweise", "teilrucksendung",
-                    "gedeeltelijk", "gedeeltelijke", "parcial"});
+  const bool partial = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                    {"partial", "partially", "partiel", "partielle", "teilweise",
+                                     "teilrucksendung", "gedeeltelijk", "gedeeltelijke", "parcial",
+                                     "part", "parts", "deel", "teil", "partie", "slechts"});
   if (partial) doubt = kHedged;
   // "Returned in store or by post; postage is not refunded": of which way?
   if (s.has_any(R::returns, R::returnable) && (s.has(R::method) || is_postage(s))) {
@@ -335,7 +394,8 @@ void ReturnRules::read_rest(const Sentence& s) {
     const bool no = clause.has_any(R::negation, R::no_return, R::final_sale);
     const auto* payer = s.first(R::payer);
     const bool eased = payer != nullptr && payer->value == "shop" && !s.has(R::returns);
-    const bool yes = (clause.has_any(R::can, R::free) || eased) && !s.has(R::only);
+    const bool yes = (clause.has_any(R::can, R::free) || eased) && !s.has(R::only) &&
+                     !word_between(s, 0, exchange->begin, {"too", "trop"});
     // "Outlet goods are not taken back, an exchange is possible"
     const auto* refusal = s.first(R::no_return);
     const bool of_some = !no && refusal != nullptr &&

@@ -38,6 +38,9 @@ inline bool is_swap_only(const PolicySentence& s) {
   }
   return swap;
 }
+/// The places of items in the sentence, each item once; "non-sale items" are none.
+std::vector<const PolicyMark*> items_of(const PolicySentence& s);
+
 inline constexpr std::string_view kSwap = "It may hold for an exchange alone.";
 
 /// Sentences about returns.
@@ -80,6 +83,8 @@ class ReturnRules {
   bool read_send_back(const PolicySentence& sentence, const PolicyMark& span, bool window_seen);
   void read_rules(const PolicySentence& sentence);
   bool read_exceptions(const PolicySentence& sentence);
+  std::optional<ItemRule> item_rule(const PolicySentence& part, const PolicyMark& item,
+                                    bool whole) const;
   bool read_items(const PolicySentence& sentence);
   void read_needs(const PolicySentence& sentence);
   bool read_season(const PolicySentence& sentence);
@@ -96,6 +101,8 @@ class ReturnRules {
                   const std::string& doubt);
   void read_beside_season(const PolicySentence& sentence);
   void read_refund(const PolicySentence& sentence);
+  void claim_original(const PolicySentence& sentence);
+  bool is_refunded_too(const PolicySentence& sentence) const;
   void read_given_instead(const PolicySentence& sentence);
   void read_delivery_refund(const PolicySentence& sentence, const PolicySentence& part);
   void read_rest(const PolicySentence& sentence);
@@ -108,6 +115,7 @@ class ReturnRules {
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
   bool headed_ = false;                    ///< the heading above speaks of returns
   bool in_list_ = false;
+  std::optional<ItemRule> last_rule_;  ///< of the items of the sentence before
   bool aside_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
   bool asked_cost_ = false;    ///< .. about what a return costs

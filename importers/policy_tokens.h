@@ -84,6 +84,7 @@ enum class PolicyRole : std::uint8_t {
   aside,
   soft,
   sending,
+  likewise,
   money,
   span,
   day,
