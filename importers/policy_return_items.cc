@@ -43,6 +43,7 @@ bool judges(const Sentence& part) {
 }
 
 constexpr std::uint32_t kShortEllipsis = 9;
+constexpr std::size_t kLongestTitle = 6;
 
 /// ".., but face coverings are not", ".., hoeden wel": what was said before, or its contrary.
 std::optional<ItemRule> rule_by_last_word(const Sentence& part) {
@@ -129,6 +130,12 @@ bool is_of_others(const Sentence& s, const PolicyMark& item, const PolicyMark& s
   return false;
 }
 
+/// "Worn clothes and shoes": of worn ones alone.
+bool is_of_worn(const Sentence& s, const PolicyMark& item) {
+  const auto* need = last_before(s, R::need, item.begin);
+  return need != nullptr && need->end + 2 >= item.begin && need->value == "worn-goods";
+}
+
 /// "Engraved jewellery": a word beside a wide kind of goods that was not understood.
 bool has_strange_word(const Sentence& s, const PolicyMark& item) {
   if (item.value != "jewellery" && item.value != "shoes" && item.value != "hats") return false;
@@ -182,6 +189,12 @@ bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& sea
          !is_of_others(s, item, seal);
 }
 
+/// "May be exchanged but not credited"
+bool is_denied(const Sentence& s, const PolicyMark& given) {
+  const auto* no = last_before(s, R::negation, given.begin);
+  return no != nullptr && no->end + 1 >= given.begin;
+}
+
 /// What the sentence says about one of its items; nothing if it only mentions it.
 std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool in_list) {
   const PolicyMark* refusal = last_before(s, R::no_return, item.begin);
@@ -205,6 +218,12 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   if (seal_before != nullptr && seal_before->end == item.begin) {
     return ItemRule::unopened_only;
   }
+  // "Without its strip we take no swimwear back"
+  const bool lacking =
+      seal_before != nullptr && sealable && !between(s, R::item, 0, seal_before->begin) &&
+      word_between(s, seal_before->begin < 3 ? 0 : seal_before->begin - 3, seal_before->begin,
+                   {"without", "ohne", "sans", "zonder", "sin"});
+  if (lacking && (enclosed || s.has_any(R::no_return, R::negation))) return ItemRule::unopened_only;
   const bool only =
       s.has(R::only) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
                                      {"but", "aber", "mais", "maar", "pero"});
@@ -227,8 +246,12 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
         swap != nullptr && credit->begin <= swap->end + 3 && !is_joint(s, swap->end) &&
         word_between(s, swap->end, credit->begin, {"for", "contre", "gegen", "tegen", "por"});
     if (for_credit) return ItemRule::credit_only;
-    if (s.has(R::exchange) && s.has(R::credit)) return ItemRule::exchange_or_credit;
-    return s.has(R::credit) ? ItemRule::credit_only : ItemRule::exchange_only;
+    const bool credited = credit != nullptr && !is_denied(s, *credit);
+    const auto* exchange = s.first(R::exchange);
+    const bool swapped = exchange != nullptr && !is_denied(s, *exchange);
+    if (swapped && credited) return ItemRule::exchange_or_credit;
+    if (!swapped && !credited) return std::nullopt;
+    return credited ? ItemRule::credit_only : ItemRule::exchange_only;
   }
   const PolicyMark* outside = last_before(s, R::outside, item.begin);
   // "Excluded: earrings, vouchers", as a line of its own
@@ -312,13 +335,41 @@ bool ReturnRules::read_items(const Sentence& s) {
       const bool otherwise = rule == ItemRule::returnable && s.has(R::span);
       const bool narrowed = otherwise || has_strange_word(part, *item) ||
                             has_strange_condition(part) || is_narrowed(part, *item) ||
-                            has_share(part, *item);
+                            is_of_worn(part, *item) || has_share(part, *item);
       claim(s, fmt::format("items.{}", item->value), value_text(*rule),
             std::string(narrowed ? kNarrowed : std::string_view{}));
     }
   }
   last_rule_ = last;
+  if (!any) read_below_title(s);
+  if (any && !last) note_title(s);
   return any;
+}
+
+/// A line that names goods and says nothing of them: "Swimwear".
+void ReturnRules::note_title(const Sentence& s) {
+  const bool title = s.tokens.size() <= kLongestTitle && s.marks.size() <= 3 && !in_list_ &&
+                     !s.text.ends_with('.') && unread_words(s) <= 1;
+  title_ = title ? std::optional(s) : std::nullopt;
+  title_age_ = 0;
+}
+
+/// "Swimwear", and below it "Returned only with its strip"
+void ReturnRules::read_below_title(const Sentence& s) {
+  if (!title_ || unread_words(s) > 1) return;
+  Sentence both = *title_;
+  const auto shift = static_cast<std::uint32_t>(both.tokens.size());
+  both.tokens.insert(both.tokens.end(), s.tokens.begin(), s.tokens.end());
+  for (PolicyMark mark : s.marks) {
+    mark.begin += shift;
+    mark.end += shift;
+    both.marks.push_back(mark);
+  }
+  for (const auto* item : items_of(*title_)) {
+    const auto rule = rule_for(both, *item, false);
+    if (!rule || rule == ItemRule::returnable) continue;
+    claim(s, fmt::format("items.{}", item->value), value_text(*rule));
+  }
 }
 
 }  // namespace rangebook

@@ -54,12 +54,11 @@ bool is_missed(const Sentence& s, const PolicyMark& need) {
                       {"not", "isn't", "aren't", "nicht", "pas", "niet"});
 }
 
-/// "Shoes must not have been worn": the item is what the condition is about.
+/// "Shoes must not have been worn", "Shoes may come back, but only in their box": the item is what
+/// the condition is about.
 bool is_of_item(const Sentence& s, const PolicyMark& need) {
-  const auto clause = clause_around(s, need);
-  const auto* item = clause.first(R::item);
-  const auto* own = clause.first(R::need);
-  return item != nullptr && own != nullptr && item->begin < own->begin &&
+  const auto* item = s.first(R::item);
+  return item != nullptr && item->begin < need.begin &&
          !s.has_any(R::no_return, R::outside, R::final_sale);
 }
 

@@ -127,6 +127,7 @@ Sentence without(const Sentence& s, std::uint32_t begin, std::uint32_t end) {
 }  // namespace
 
 void ReturnRules::read(const Sentence& s, bool goes_on) {
+  if (!goes_on && ++title_age_ > 1) title_.reset();
   std::vector<Sentence> remarks;
   Sentence rest = s;
   while (const auto remark = time_for_some(rest)) {
@@ -210,8 +211,13 @@ void ReturnRules::read_rules(const Sentence& s) {
 void ReturnRules::ask(const Sentence* question) {
   asked_ = question != nullptr && question->has_any(R::returns, R::exchange);
   asked_cost_ = question != nullptr && question->has(R::returns) && question->has(R::deduct);
+  // "When do I get my money back?"
+  const auto back = [&](const PolicyMark& one) {
+    const bool bare = word_between(*question, one.begin, one.end, {"zuruck", "terug", "back"});
+    return one.role == R::returns && !(bare && one.end == one.begin + 1);
+  };
   asked_refund_ = question != nullptr && question->has_any(R::refund, R::refund_act) &&
-                  !question->has(R::returns);
+                  std::none_of(question->marks.begin(), question->marks.end(), back);
 }
 
 namespace {
@@ -363,7 +369,8 @@ void ReturnRules::read_given_instead(const Sentence& s) {
 
 /// "The cost of delivery is not refunded."
 void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) {
-  const bool about_refund = part.has_any(R::refund, R::refund_act, R::no_return);
+  const bool answers = asked_refund_ && !part.has_any(R::payer, R::returns, R::kind, R::money);
+  const bool about_refund = answers || part.has_any(R::refund, R::refund_act, R::no_return);
   const bool plain = part.has(R::delivery) && part.has(R::negation) && !part.has(R::returns) &&
                      part.has_any(R::refund, R::refund_act);
   if (!about_refund || part.has(R::return_form) || (!plain && !part.has(R::first_delivery))) return;
@@ -411,7 +418,8 @@ void ReturnRules::read_rest(const Sentence& s) {
   }
   if (s.has(R::final_sale) &&
       !s.has_any(R::item, R::method, R::span, R::need, R::region, R::free)) {
-    claim(s, "accepted", "no");
+    const bool some = unread_words(part_of(s, 0, s.first(R::final_sale)->begin)) > 1;
+    claim(s, "accepted", "no", std::string(some ? kSomeItems : std::string_view{}));
   }
   if (s.has(R::restocking)) {
     if (const auto* share = s.first(R::share))

@@ -86,6 +86,8 @@ class ReturnRules {
   std::optional<ItemRule> item_rule(const PolicySentence& part, const PolicyMark& item,
                                     bool whole) const;
   bool read_items(const PolicySentence& sentence);
+  void note_title(const PolicySentence& sentence);
+  void read_below_title(const PolicySentence& sentence);
   void read_needs(const PolicySentence& sentence);
   bool read_season(const PolicySentence& sentence);
   void read_spans(const PolicySentence& sentence);
@@ -115,7 +117,9 @@ class ReturnRules {
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
   bool headed_ = false;                    ///< the heading above speaks of returns
   bool in_list_ = false;
-  std::optional<ItemRule> last_rule_;  ///< of the items of the sentence before
+  std::optional<PolicySentence> title_;  ///< goods named by the line before
+  int title_age_ = 0;                    ///< in lines
+  std::optional<ItemRule> last_rule_;    ///< of the items of the sentence before
   bool aside_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
   bool asked_cost_ = false;    ///< .. about what a return costs
