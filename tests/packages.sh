@@ -10,14 +10,14 @@ build_packages="g++ cmake ninja-build pkg-config libsqlite3-dev libcurl4-openssl
 # To run the tests: a second build or a case that reads a book from outside.
 test_packages="libgtest-dev libgmock-dev ccache sqlite3"
 # For the checks that only `tests/run --all` does.
-check_packages="clang clang-tidy clang-format libclang-rt-14-dev codespell shellcheck mandoc libbenchmark-dev"
+check_packages="clang lld clang-tidy clang-format libclang-rt-14-dev codespell shellcheck mandoc libbenchmark-dev"
 
 # The same in words for systems whose package names we do not know.
 generic_names="a C++20 compiler (g++ 12 or clang 14 and later), CMake 3.25, Ninja, pkg-config, and the
 development files of SQLite 3, libcurl, gumbo-parser, fmt 9, Howard Hinnant's date, nlohmann-json,
 CLI11, ICU, zstd, xxHash, OpenSSL, libarchive, expat, GMime 3, cpp-httplib 0.11
 and libxlsxwriter; for the tests GoogleTest and GoogleMock, sqlite3, and for every
-check clang, clang-tidy, clang-format, compiler-rt, codespell, shellcheck, mandoc and Google Benchmark"
+check clang, lld, clang-tidy, clang-format, compiler-rt, codespell, shellcheck, mandoc and Google Benchmark"
 
 say() { printf '%s\n' "$*" >&2; }
 
