@@ -248,6 +248,22 @@ void turn_payers(Marks& marks, const Tokens& tokens) {
   }
 }
 
+/// "Wir zahlen den Kaufpreis zurueck": the money goes back, nothing is said of what sending costs.
+void drop_paid_back(Marks& marks, const Tokens& tokens) {
+  if (has(marks, {R::return_form, R::first_delivery, R::label})) return;
+  std::erase_if(marks, [&](const PolicyMark& payer) {
+    if (payer.role != R::payer || payer.value != "shop") return false;
+    bool pays = false;
+    for (auto at = payer.begin; at < payer.end; ++at) {
+      pays = pays || is_one_of(tokens[at].word, {"zahlen", "pay", "payons", "betalen", "pagamos"});
+    }
+    if (!pays) return false;
+    return std::any_of(tokens.begin() + payer.end, tokens.end(), [](const PolicyToken& one) {
+      return is_one_of(one.word, {"zuruck", "terug", "back"});
+    });
+  });
+}
+
 /// "We take nothing back": free of charge only beside a word of cost.
 void drop_nothing(Marks& marks, const Tokens& tokens) {
   if (has(marks, {R::money, R::over, R::or_more})) return;
@@ -308,6 +324,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   drop_inner_returns(marks);
   drop_bare_frei(marks, tokens);
   drop_nothing(marks, tokens);
+  drop_paid_back(marks, tokens);
   turn_payers(marks, tokens);
   drop_altered(marks, tokens);
   drop_articles(marks, tokens);

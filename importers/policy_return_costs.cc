@@ -188,6 +188,13 @@ bool is_short_free(const Sentence& s, bool after_way) {
 /// "If you swap it, the postage is on us": nothing is said of what is sent back for good.
 bool is_of_exchange(const Sentence& s) {
   const auto* exchange = s.first(R::exchange);
+  // "Swapping it for another size is free"
+  const bool size = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::exchange && one.end > one.begin + 1 &&
+           word_between(s, one.begin, one.end,
+                        {"size", "colour", "grosse", "taille", "couleur", "maat", "kleur"});
+  });
+  if (size && !s.has_any(R::return_form, R::method, R::refund, R::refund_act)) return true;
   return exchange != nullptr && !s.has_any(R::returns, R::return_form, R::method) &&
          std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
            return one.role == R::payer && one.end <= exchange->begin;

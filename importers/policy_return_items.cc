@@ -92,6 +92,12 @@ std::vector<Sentence> judgements_of(const Sentence& s) {
 
 constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
 
+/// Goods that may have a seal or a strip.
+bool is_sealable(const PolicyMark& item) {
+  return item.value != "made-to-order" && item.value != "personalised" &&
+         item.value != "gift-cards" && item.value != "sale";
+}
+
 /// "Earrings, tights or cosmetics that have been opened": of the last one for sure, of the others
 /// perhaps.
 bool is_before_relative(const Sentence& s, const PolicyMark& item) {
@@ -108,7 +114,7 @@ bool is_before_relative(const Sentence& s, const PolicyMark& item) {
 bool is_narrowed(const Sentence& s, const PolicyMark& item) {
   static constexpr std::string_view kWords[] = {"for",  "with", "fur",  "furs", "mit", "met",
                                                 "voor", "pour", "avec", "con",  "para"};
-  if (is_before_relative(s, item)) return true;
+  if (is_sealable(item) && is_before_relative(s, item)) return true;
   const bool sealed = next_after(s, R::seal, item.end) != nullptr &&
                       next_after(s, R::seal, item.end)->begin <= item.end + 3;
   if (sealed) return false;
@@ -189,6 +195,11 @@ bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& sea
          !is_of_others(s, item, seal);
 }
 
+std::ptrdiff_t exchange_marks(const Sentence& s) {
+  return std::count_if(s.marks.begin(), s.marks.end(),
+                       [](const PolicyMark& one) { return one.role == R::exchange; });
+}
+
 /// "May be exchanged but not credited"
 bool is_denied(const Sentence& s, const PolicyMark& given) {
   const auto* no = last_before(s, R::negation, given.begin);
@@ -207,9 +218,19 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
   });
   const PolicyMark* seal = next_after(s, R::seal, item.end);
   const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
-  const bool sealable = item.value != "made-to-order" && item.value != "personalised" &&
-                        item.value != "gift-cards" && item.value != "sale";
-  if (seal != nullptr && sealable && is_of_seal(s, item, *seal)) return ItemRule::unopened_only;
+  const bool sealable = is_sealable(item);
+  // not "Our swimwear comes with a hygiene strip"
+  const bool judged = in_list || enclosed ||
+                      s.has_any(R::no_return, R::final_sale, R::only, R::negation, R::outside) ||
+                      s.has_any(R::returns, R::returnable, R::exchange, R::refund, R::need);
+  const bool described =
+      seal != nullptr && !judged &&
+      word_between(s, item.end, seal->begin,
+                   {"comes", "come", "supplied", "fitted", "has", "have", "kommt", "hat", "haben",
+                    "geliefert", "livre", "livres", "heeft", "hebben", "tiene", "tienen"});
+  if (seal != nullptr && sealable && !described && is_of_seal(s, item, *seal)) {
+    return ItemRule::unopened_only;
+  }
   // "Do not send back with a broken seal: .."
   const bool headed = seal_before != nullptr && refusal != nullptr &&
                       word_between(s, seal_before->end, item.begin, {":"}) &&
@@ -245,7 +266,12 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
     const bool for_credit =
         swap != nullptr && credit->begin <= swap->end + 3 && !is_joint(s, swap->end) &&
         word_between(s, swap->end, credit->begin, {"for", "contre", "gegen", "tegen", "por"});
-    if (for_credit) return ItemRule::credit_only;
+    // "only against a voucher"
+    const bool against = credit != nullptr && s.has(R::only) && credit->begin > 0 &&
+                         word_between(s, credit->begin < 2 ? 0 : credit->begin - 2, credit->begin,
+                                      {"gegen", "contre", "tegen"}) &&
+                         exchange_marks(s) == 1 && s.first(R::exchange)->begin >= credit->end;
+    if (for_credit || against) return ItemRule::credit_only;
     const bool credited = credit != nullptr && !is_denied(s, *credit);
     const auto* exchange = s.first(R::exchange);
     const bool swapped = exchange != nullptr && !is_denied(s, *exchange);

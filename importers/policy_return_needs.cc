@@ -79,8 +79,12 @@ bool is_only_named(const Sentence& s, const PolicyMark& need, bool in_list) {
   const bool shown = word_between(s, need.begin < 4 ? 0 : need.begin - 4, need.begin,
                                   {"shown", "stated", "printed", "listed", "angegeben", "indique",
                                    "indiquee", "vermeld", "indicada"});
+  // "If you have lost your receipt"
+  const bool lost = word_between(
+      s, need.begin < 4 ? 0 : need.begin - 4, need.end + 2,
+      {"lose", "lost", "misplaced", "verloren", "perdu", "kwijt", "kwijtgeraakt", "perdido"});
   const bool goods = need.value == kWornGoods && !in_list && !refuses(s);
-  return label || shown || goods || is_lacking(s, need);
+  return label || shown || lost || goods || is_lacking(s, need);
 }
 
 /// Why the words may be no condition of a return; empty where they are.
@@ -95,6 +99,13 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
   const auto* wish = last_before(s, R::soft, need.begin);
   const bool soft =
       wish != nullptr && wish->end + 5 >= need.begin && !between(s, R::need, wish->end, need.begin);
+  // "Fill in the form if you like", "write the size on the form"
+  const auto* later = next_after(s, R::soft, need.end);
+  const bool free = later != nullptr && later->begin <= need.end + 3;
+  const bool on_form =
+      need.value == to_string(ReturnCondition::returns_form) && need.begin > 1 &&
+      word_between(s, need.begin - 2, need.begin - 1, {"on", "sur", "auf", "op", "en", "dans"});
+  if (free || on_form) return kWish;
   // "Print a label from our returns portal"
   const bool printed = first && s.has_any(R::label, R::return_form);
   if (soft || printed) return kWish;

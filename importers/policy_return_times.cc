@@ -143,6 +143,11 @@ bool is_of_refund(const Sentence& s, const PolicyMark& span) {
                             word_between(s, act->begin - 1, act->begin, {"a", "full"});
     if (!exchange_or && !for_refund) return true;
   }
+  // "Wir zahlen das Geld binnen .. zurueck"
+  const bool around = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::refund_act && one.begin < span.begin && one.end > span.end;
+  });
+  if (around) return true;
   const auto* behind = next_after(s, R::refund_act, span.end);
   // "a 30 day money-back guarantee"
   if (behind != nullptr && behind->begin == span.end && s.word(behind->begin) == "money")
@@ -290,6 +295,10 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   }
   if (has_bare_number(s)) return std::string(kBareNumber);
   if (event == nullptr && gives_back(s)) return std::string(kUntilRefund);
+  // "Delivery is refunded if the whole order comes back within 14 days"
+  if (s.has(R::first_delivery) && s.has_any(R::refund, R::refund_act) && is_conditional(s)) {
+    return std::string(kUntilRefund);
+  }
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&

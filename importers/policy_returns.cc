@@ -263,6 +263,12 @@ bool is_paid_as_credit(const Sentence& s) {
   const auto* credit = s.first(R::credit);
   if (credit == nullptr || s.has_any(R::original, R::negation, R::item, R::hedge)) return false;
   if (s.has_any(R::no_return, R::faulty, R::exchange) || is_late(s)) return false;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  const bool some = word_between(
+      s, 0, size, {"late", "after", "outside",  "beyond",    "without", "gift",  "gifts",
+                   "if",   "when",  "apres",    "sans",      "cadeau",  "si",    "ohne",
+                   "wenn", "falls", "geschenk", "geschenke", "zonder",  "indien"});
+  if (some) return false;
   return word_between(s, credit->begin < 4 ? 0 : credit->begin - 4, credit->begin,
                       {"as", "als", "forme", "vorm", "form", "lieu", "sous"});
 }
@@ -333,7 +339,10 @@ void ReturnRules::read_refund(const Sentence& s) {
     return claim(s, "delivery_refunded", "no",
                  std::string(any_way ? kWhichWay : std::string_view{}));
   }
-  if (is_refunded_too(s)) return claim(s, "delivery_refunded", "yes");
+  if (is_refunded_too(s)) {
+    return claim(s, "delivery_refunded", "yes",
+                 std::string(is_conditional(s) ? kHedged : std::string_view{}));
+  }
   for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
 }
 
@@ -367,6 +376,16 @@ void ReturnRules::read_given_instead(const Sentence& s) {
   if (swap) claim(s, "exchange", "yes");
 }
 
+/// "Only if the whole order comes back"
+bool ReturnRules::is_conditional(const Sentence& s) {
+  return word_between(
+      s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+      {"if",       "only",      "whole",     "entire",    "complete",  "full",     "wenn",
+       "nur",      "falls",     "ganze",     "gesamte",   "si",        "totalite", "entiere",
+       "integral", "als",       "indien",    "hele",      "volledige", "alleen",   "solo",
+       "entero",   "integrale", "seulement", "uniquement"});
+}
+
 /// "The cost of delivery is not refunded."
 void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) {
   const bool answers = asked_refund_ && !part.has_any(R::payer, R::returns, R::kind, R::money);
@@ -385,6 +404,8 @@ void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) 
                                      "teilrucksendung", "gedeeltelijk", "gedeeltelijke", "parcial",
                                      "part", "parts", "deel", "teil", "partie", "slechts"});
   if (partial) doubt = kHedged;
+  // "Refunded if you send back the whole order"
+  if (!excluded && is_conditional(s)) doubt = kHedged;
   // "Returned in store or by post; postage is not refunded": of which way?
   if (s.has_any(R::returns, R::returnable) && (s.has(R::method) || is_postage(s))) {
     doubt = kWhichWay;

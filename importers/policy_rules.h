@@ -105,6 +105,7 @@ class ReturnRules {
   void read_refund(const PolicySentence& sentence);
   void claim_original(const PolicySentence& sentence);
   bool is_refunded_too(const PolicySentence& sentence) const;
+  static bool is_conditional(const PolicySentence& sentence);
   void read_given_instead(const PolicySentence& sentence);
   void read_delivery_refund(const PolicySentence& sentence, const PolicySentence& part);
   void read_rest(const PolicySentence& sentence);

@@ -91,11 +91,16 @@ std::string_view base_of(std::string_view word) {
   return word.ends_with("'s") ? word.substr(0, word.size() - 2) : word;
 }
 
+/// Words that may stand between the parts of a phrase ("betalen we binnen 14 dagen terug").
+constexpr std::size_t kLongestGap = 7;
+
+bool is_word(std::string_view word) { return is_ascii_letter(word[0]) || is_ascii_digit(word[0]); }
+
 struct Word {
   std::string text;
   bool prefix = false;  ///< any ending
   bool ending = false;  ///< any beginning: compounds ("Filialretoure")
-  bool any = false;     ///< one to four words
+  bool any = false;     ///< one to seven words
 
   bool fits(const std::string& word) const {
     if (ending) return word.size() > text.size() && word.ends_with(text);
@@ -217,12 +222,12 @@ class Lexicon {
       if (word.any) {
         const Word& after = phrase.words[i + 1];
         std::size_t skipped = 1;
-        while (skipped <= 4 && next + skipped < tokens.size() &&
-               is_ascii_letter(tokens[next + skipped - 1].word[0]) &&
+        while (skipped <= kLongestGap && next + skipped < tokens.size() &&
+               is_word(tokens[next + skipped - 1].word) &&
                !after.fits(tokens[next + skipped].word)) {
           ++skipped;
         }
-        if (skipped > 4 || next + skipped >= tokens.size() ||
+        if (skipped > kLongestGap || next + skipped >= tokens.size() ||
             !after.fits(tokens[next + skipped].word)) {
           return 0;
         }
