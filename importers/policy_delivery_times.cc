@@ -157,7 +157,8 @@ void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const Pol
   const bool counted = event != nullptr && event->begin < mark.end + 6;
   const bool leaves = counted && event->value == "dispatch";
   const bool dispatch =
-      leaves ? is_until(clause.part, *event) : until_dispatch(s, clause.part, mark, counted);
+      leaves ? is_until(clause.part, *event)
+             : until_dispatch(s, clause.part, mark, counted && event->value != "purchase");
   DaySpan span = mark.span;
   if (mark.open && span.min == span.max) span.min.reset();
   if (dispatch) return claim_handling(s, clause.option, span);

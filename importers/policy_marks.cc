@@ -373,6 +373,14 @@ class Numbers {
     if (!taken(kind.begin)) implied_.push_back(mark);
   }
 
+  /// "Zustellung am naechsten Werktag"
+  static bool names_working_day(std::string_view word) {
+    static constexpr std::string_view kWords[] = {"working",    "business",  "werktag",
+                                                  "arbeitstag", "ouvre",     "ouvrable",
+                                                  "werkdag",    "laborable", "habil"};
+    return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+  }
+
   void add_next_days() {
     for (const auto& phrase : phrases_) {
       if (phrase.role == R::kind) add_named_span(phrase);
@@ -383,7 +391,7 @@ class Numbers {
       if (both && kind == is_time(phrase.begin, phrase.end)) continue;
       bool working = phrase.value == "working_days";
       for (auto i = phrase.begin; i < phrase.end; ++i) {
-        working = working || tokens_[i].word == "working" || tokens_[i].word == "business";
+        working = working || names_working_day(tokens_[i].word);
       }
       PolicyMark mark{.role = kind ? R::next_day : R::span};
       mark.span = {1, 1, working ? DayUnit::working_days : DayUnit::days};

@@ -187,6 +187,24 @@ void drop_classes(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "Orders placed on a Sunday", "in the evening": a time, no service, where no price is named.
+void drop_weekdays(Marks& marks, const Tokens& tokens) {
+  constexpr std::size_t kHeading = 4;
+  if (has(marks, {R::money, R::free}) || tokens.size() <= kHeading) return;
+  const auto names_service = [](const PolicyToken& one) {
+    for (const std::string_view stem :
+         {"deliver", "liefer", "zustell", "livr", "lever", "bezorg", "entreg", "slot"}) {
+      if (one.word.find(stem) != one.word.npos) return true;
+    }
+    return false;
+  };
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    return one.role == R::kind &&
+           is_one_of(one.value, {"saturday", "sunday", "weekend", "evening"}) &&
+           std::none_of(tokens.begin() + one.begin, tokens.begin() + one.end, names_service);
+  });
+}
+
 /// "To your credit card"
 void drop_credit_cards(Marks& marks, const Tokens& tokens) {
   std::erase_if(marks, [&](const PolicyMark& one) {
@@ -304,6 +322,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   drop_articles(marks, tokens);
   turn_gift_cards(marks, tokens);
   drop_classes(marks, tokens);
+  drop_weekdays(marks, tokens);
   drop_credit_cards(marks, tokens);
   narrow_world(marks, tokens);
   name_delivery(marks, tokens);
