@@ -16,6 +16,7 @@ using Sentence = PolicySentence;
 
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kAside = "It stands under a heading about something else.";
+constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kShortLine = 14;
@@ -98,6 +99,28 @@ bool is_place_remark(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
          !before.has(R::region);
 }
 
+/// "9.00 for Spain, Italy and France": a comma within a list of places, none of which has a figure
+/// of its own.
+bool is_place_list(const Sentence& s, std::uint32_t comma) {
+  const auto place_at = [&](std::uint32_t at) {
+    return std::find_if(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::region && one.begin == at;
+    });
+  };
+  const bool behind = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::region && one.end == comma;
+  });
+  auto at = comma + 1;
+  bool joined = false;
+  for (auto place = place_at(at); place != s.marks.end(); place = place_at(at)) {
+    at = place->end;
+    const bool joint = is_joint(s, at);
+    joined = joined || joint;
+    if ((joint || s.word(at) == ",") && place_at(at + 1) != s.marks.end()) ++at;
+  }
+  return behind && joined && (at >= s.tokens.size() || is_stop(s.word(at))) && s.word(at) != ":";
+}
+
 /// True when the token at `at` divides two statements of a sentence.
 bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
@@ -113,8 +136,8 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
     // "12.00 for the highlands, islands and .."
     const bool goes_on = !before.marks.empty() && before.marks.back().role == R::region &&
                          at + 1 < size && is_unread(s, at + 1);
-    const bool places = (!has_fact(before) || goes_on) && before.has(R::region) &&
-                        after.has(R::region) && !after.marks.empty() &&
+    const bool places = (!has_fact(before) || goes_on || is_place_list(s, at)) &&
+                        before.has(R::region) && after.has(R::region) && !after.marks.empty() &&
                         after.marks.front().role == R::region;
     return !(word == "," && places);
   }
@@ -137,6 +160,23 @@ bool is_of_dispatch(const Sentence& part, const PolicyMark& kind) {
     const bool before = one.end <= kind.begin && one.end + 4 >= kind.begin;
     return one.role == R::dispatch && (behind || before);
   });
+}
+
+/// "Our quiet-hours option is 5.00": words that were not understood may name another way, or what
+/// is no delivery at all.
+bool may_be_other_way(const Sentence& s) {
+  const std::size_t bearable = s.has(R::delivery) ? 3 : 1;
+  return unread_words(s) > bearable && s.kind == PolicyLineKind::text && !s.has(R::region) &&
+         !s.has_any(R::order, R::first_delivery, R::all_orders, R::per_parcel, R::dispatch);
+}
+
+/// "To Ireland: 9.95. Please allow 4-6 days", "the cost is then 9.95": of the way named before.
+bool is_bare_time(const Sentence& s) {
+  constexpr std::size_t kBareTime = 9;
+  const bool then = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                 {"then", "dann", "alors", "dan", "entonces"});
+  const bool time = s.has(R::span) && !s.has_any(R::money, R::free, R::dispatch, R::all_orders);
+  return s.tokens.size() <= kBareTime && (time || (then && s.has(R::money)));
 }
 
 }  // namespace
@@ -163,6 +203,8 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   if (doubt.empty()) doubt = doubt_;
   const bool easily_other = name == "transit" || name == "transit_from";
   if (doubt.empty() && strange_ && easily_other) doubt = kUnreadWords;
+  const bool figure = easily_other || name == "fee" || name == "handling";
+  if (doubt.empty() && figure && option.kind.empty() && may_be_other_way(s)) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
@@ -303,18 +345,26 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
   const auto* time = s.first(R::span);
   const bool soon = fast && time != nullptr && time->span.max.value_or(9) <= 1;
   const bool same = !last_.kind.empty() && (s.has(R::next_day) || soon) && !s.has(R::money);
+  const auto* kind = s.first(R::kind);
+  const bool way = kind != nullptr && !(fast && same && kind->value == "next-day");
+  const bool fetched = last_.kind == "collection" || last_.kind == "pickup-point";
   const bool names_delivery =
-      (s.has_any(R::kind, R::region) || (s.has(R::delivery) && !same)) && !s.has(R::smaller);
+      (way || s.has(R::region) || (s.has(R::delivery) && !same && (fetched || !is_bare_time(s)))) &&
+      !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
-  if (option.regions.empty() && has_fact(s)) option.regions = stated_places_;
+  const bool usual = !s.has(R::kind) || s.first(R::kind)->value == "standard";
+  if (option.regions.empty() && has_fact(s) && usual) option.regions = stated_places_;
   return option;
 }
 
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
+  if (!goes_on) in_example_ = false;
+  if (s.has(R::example) && has_fact(s)) in_example_ = true;
   if (s.has(R::example) || is_other_service(s)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
+  if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
@@ -347,16 +397,20 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   for (const auto& clause : clauses) read_spans(s, clause);
   read_per_parcel(s, clauses);
   read_extras(s, option);
+  read_places(s, clauses);
 }
 
 /// "4.50 to here, 9.50 to there, for each order"
 void DeliveryRules::read_per_parcel(const Sentence& s, const std::vector<Clause>& clauses) {
   const auto* parcel = s.first(R::per_parcel);
   if (parcel == nullptr || !s.has(R::money)) return;
+  bool past = false;  // "5.50 per parcel here, 8.00 there"
   for (const auto& clause : clauses) {
     const bool last = &clause == &clauses.back();
     if (clause.fees.empty() && !last) continue;
-    claim(s, clause.option, "per_parcel", std::string(parcel->value));
+    claim(s, clause.option, "per_parcel", std::string(parcel->value),
+          std::string(past ? kUnknownWay : std::string_view{}));
+    past = past || clause.part.has(R::per_parcel);
   }
 }
 

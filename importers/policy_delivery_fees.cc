@@ -196,6 +196,19 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
   costs.done = true;
 }
 
+/// "We can only accept orders worth 15 or more"
+void DeliveryRules::read_minimum(const Sentence& s, Clause& clause) {
+  const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
+                                     [](const PolicyMark& one) { return one.role == R::money; });
+  const bool said = clause.part.has(R::minimum_order) || (s.has(R::minimum_order) && amounts == 1);
+  const auto* amount = clause.part.first(R::money);
+  const bool one = clause.limits.size() + clause.fees.size() == 1;
+  if (!said || !one || s.has(R::free) || amount == nullptr || !amount->money) return;
+  claim(s, clause.option, "minimum_order", value_text(Threshold{*amount->money, true}));
+  clause.limits.clear();
+  clause.fees.clear();
+}
+
 void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
   const bool beyond =
       clause.free && clause.fees.empty() && !s.has(R::money) && s.has_any(R::or_more, R::over);
@@ -208,13 +221,7 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
     if (s.has(R::per_item)) doubt = kPerItem;
     if (is_added(clause.part, fee.at)) doubt = kAdded;
-    const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
-                                       [](const PolicyMark& one) { return one.role == R::money; });
-    if (s.has(R::minimum_order) && (clause.part.has(R::minimum_order) || amounts == 1)) {
-      claim(s, clause.option, "minimum_order", value_text(Threshold{fee.amount, true}));
-    } else {
-      claim(s, clause.option, "fee", value_text(fee.amount), doubt);
-    }
+    claim(s, clause.option, "fee", value_text(fee.amount), doubt);
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));
   } else if (clause.free && frame_.currency) {
@@ -248,6 +255,7 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   const bool heavier = weighed_ && fee != nullptr && is_heavier(s, *fee);
   if (s.has(R::grams) || heavier) return read_weights(s, clauses);
   for (auto& clause : clauses) weigh_money(s, clause);
+  for (auto& clause : clauses) read_minimum(s, clause);
   const auto amounts = std::count_if(clauses.begin(), clauses.end(), [](const Clause& one) {
     return one.limits.empty() && !one.fees.empty();
   });
@@ -435,6 +443,7 @@ void DeliveryRules::finish() {
   finish_weights();
   name_usual_option();
   finish_options();
+  finish_places();
 }
 
 }  // namespace rangebook

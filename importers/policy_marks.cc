@@ -291,6 +291,9 @@ class Numbers {
                        unit->value != "weeks" && unit->value != "years";
     if (vague) return false;  // "a day"
     if (unit->value.ends_with("hours") && last->value < 12) return false;
+    if (unit->value == "hours" && last->value < 24 && !phrase_ends(at, R::within)) {
+      return false;  // "between 18 and 22 h"
+    }
     if (is_rhythm(unit->end)) return false;
     const DaySpan span{first->value, last->value, DayUnit::days};
     return push_span(in_days(span, unit->value), at, unit->end);
@@ -317,6 +320,15 @@ class Numbers {
            is(at, "o");
   }
 
+  /// "Five days at the most"
+  bool is_limit_behind(std::size_t at) const {
+    static constexpr std::string_view kFirst[] = {"at",        "maximum", "max",  "maximal",
+                                                  "hochstens", "au",      "tout", "ten",
+                                                  "maximaal",  "hooguit", "como", "tops"};
+    return phrase_at(at, R::within) != nullptr &&
+           std::find(std::begin(kFirst), std::end(kFirst), tokens_[at].word) != std::end(kFirst);
+  }
+
   bool push_span(const DaySpan& span, std::size_t begin, std::size_t end) {
     PolicyMark mark{.role = R::span};
     mark.span = span;
@@ -324,6 +336,7 @@ class Numbers {
     for (int skip = 0; skip < 3 && before > 0 && !mark.open; ++skip, --before) {
       mark.open = phrase_ends(before, R::within);
     }
+    mark.open = mark.open || is_limit_behind(end);
     if (mark.open && mark.span.min == mark.span.max) mark.span.min.reset();
     add(mark, begin, end);
     return true;

@@ -148,6 +148,13 @@ class DeliveryRules {
     PolicyClaim origin;
   };
   struct Clause;
+  /// Where the shop says it delivers, and where not.
+  struct Places {
+    std::vector<std::string> to;
+    std::vector<std::string> never;
+    std::string sentence;
+    std::uint64_t byte = 0;
+  };
 
   bool is_about(const PolicySentence& sentence, bool goes_on) const;
   std::string key_of(const Option& option) const;
@@ -162,6 +169,7 @@ class DeliveryRules {
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
+  void read_minimum(const PolicySentence& sentence, Clause& clause);
   void claim_alone(const PolicySentence& sentence, const Clause& clause);
   void read_spans(const PolicySentence& sentence, const Clause& clause);
   void read_next_day(const PolicySentence& sentence, const Clause& clause, const PolicyMark& mark);
@@ -178,6 +186,8 @@ class DeliveryRules {
   void finish_steps();
   void finish_weights();
   void finish_options();
+  void read_places(const PolicySentence& sentence, const std::vector<Clause>& clauses);
+  void finish_places();
 
   PolicyFrame frame_;
   PolicyClaims& claims_;
@@ -185,9 +195,10 @@ class DeliveryRules {
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
-  bool headed_ = false;   ///< the heading above speaks of delivery
-  bool weighed_ = false;  ///< the line states steps by weight
-  bool strange_ = false;  ///< much of the sentence was not understood
+  bool headed_ = false;      ///< the heading above speaks of delivery
+  bool weighed_ = false;     ///< the line states steps by weight
+  bool in_example_ = false;  ///< the line gave an example
+  bool strange_ = false;     ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
@@ -198,6 +209,7 @@ class DeliveryRules {
   std::map<std::string, std::vector<std::string>> regions_;  ///< by option key
   std::set<std::string> vague_;                              ///< keys of options whose regions are
   std::map<std::string, std::string> kinds_;                 ///< by option key
+  Places stated_;
   std::vector<PolicyClaim> for_all_;  ///< handling, threshold rules: of every option
 };
 
