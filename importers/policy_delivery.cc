@@ -20,6 +20,7 @@ constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kShortLine = 14;
+constexpr std::size_t kHeadedLine = 28;
 
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
 
@@ -230,7 +231,10 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     const auto* first = clause.part.first(R::kind);
     const bool point = mark.value == "collection" && first != &mark && first != nullptr &&
                        first->value == "pickup-point";
-    if (mark.role == R::kind && !faster && !point) option.kind = mark.value;
+    // "Parcel shops", and below it "collection is free"
+    const bool there = mark.value == "collection" && section_.kind == "pickup-point" &&
+                       option.kind == section_.kind && mark.end <= mark.begin + 2;
+    if (mark.role == R::kind && !faster && !point && !there) option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
@@ -271,6 +275,7 @@ void DeliveryRules::open_section(const Sentence& heading) {
   section_ = option;
   last_ = section_;
   headed_ = heading.has_any(R::delivery, R::kind, R::first_delivery);
+  headed_free_ = heading.has(R::free) && heading.has_any(R::delivery, R::kind);
 }
 
 void DeliveryRules::ask(const Sentence* question) {
@@ -285,7 +290,11 @@ void DeliveryRules::ask(const Sentence* question) {
 /// True when the sentence itself says that it is about delivery.
 bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
   // "Delivery charges", and below it "30 to 59.99: 2.95"
-  const bool step = headed_ && s.tokens.size() <= kShortLine && unread_words(s) == 0;
+  const std::size_t unread = unread_words(s);
+  const bool value = s.has(R::money) && s.has_any(R::free, R::over, R::from, R::or_more, R::under);
+  const bool step = headed_ && ((s.tokens.size() <= kShortLine && unread == 0) ||
+                                (s.tokens.size() <= kHeadedLine && unread <= 1 && value &&
+                                 !s.has_any(R::returns, R::refund, R::tell)));
   return step || s.kind == PolicyLineKind::row || s.has(R::grams) ||
          s.kind == PolicyLineKind::item || asked_ ||
          s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
@@ -297,10 +306,14 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
 /// advance, allow six weeks".
 void DeliveryRules::leave_out_asides(std::vector<Clause>& clauses) {
   bool before = false;
+  bool after = false;
   std::erase_if(clauses, [&](const Clause& one) {
     const bool aside = one.part.has(R::aside);
-    const bool out = aside || before;
+    // "Shortening takes three days and costs 15.00"
+    const bool own = one.part.has_any(R::delivery, R::kind, R::region);
+    const bool out = aside || before || (after && !own);
     before = aside && !has_fact(one.part);
+    after = out;
     return out;
   });
 }

@@ -53,6 +53,7 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
 
 /// "an additional 3.00", "3.00 extra"
 bool is_added(const Sentence& part, std::uint32_t at) {
+  if (part.has(R::smaller)) return false;  // "otherwise add 2.25"
   if (at > 0 && part.word(at - 1) == "+") return true;
   if (at > 0 && word_between(part, at - 1, at, {"add", "plus", "zzgl"})) return true;
   return word_between(part, at < 3 ? 0 : at - 3, at + 4,
@@ -60,15 +61,25 @@ bool is_added(const Sentence& part, std::uint32_t at) {
                        "supplementaire", "supplementaires", "adicional", "adicionales"});
 }
 
+/// "If you pick it up in our shop": the way itself, no further condition.
+bool is_way_chosen(const Sentence& part, std::uint32_t at) {
+  return std::any_of(part.marks.begin(), part.marks.end(), [&](const PolicyMark& one) {
+    const bool fetched = one.value == "collection" || one.value == "pickup-point";
+    return one.role == R::kind && fetched && one.begin > at && one.begin <= at + 3;
+  });
+}
+
 /// Why "free" may not hold for everybody; empty where it does.
 std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
   static constexpr std::string_view kConditions[] = {
       "if",    "when",    "once", "wenn", "sofern", "falls",    "si",     "lorsque",
       "quand", "wanneer", "mits", "als",  "indien", "provided", "unless", "cuando"};
-  const bool condition = std::any_of(part.tokens.begin(), part.tokens.end(), [](const auto& one) {
-    return std::find(std::begin(kConditions), std::end(kConditions), one.word) !=
-           std::end(kConditions);
-  });
+  bool condition = false;
+  for (std::uint32_t at = 0; at < part.tokens.size(); ++at) {
+    const bool opens = std::find(std::begin(kConditions), std::end(kConditions), part.word(at)) !=
+                       std::end(kConditions);
+    condition = condition || (opens && !is_way_chosen(part, at));
+  }
   const auto* from = part.first(R::from);
   const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
   if (condition || bound) return kCondition;
@@ -91,7 +102,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   const auto* payer = part.first(R::payer);
   clause.free =
       (part.has(R::free) || (payer != nullptr && payer->value == "shop")) && !part.has(R::negation);
-  const bool orders = part.has_any(R::order, R::smaller, R::all_orders);
+  const bool orders = part.has_any(R::order, R::smaller, R::all_orders) || headed_free_;
   const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
                            s.has_any(R::free, R::order) && !s.has(R::negation);
   for (std::size_t i = 0; i < amounts.size(); ++i) {
@@ -227,7 +238,9 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
   } else if (clause.free && frame_.currency) {
     // "Click & collect", and below it "Free"
     const bool below = !section_.kind.empty() && !asked_ && unread_words(s) == 0;
-    const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) ||
+    // "Collect it from our shop? Costs nothing", but not "costs no more"
+    const bool chosen = asked_ && section_.kind == "collection" && unread_words(s) == 0;
+    const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) || chosen ||
                        s.kind == PolicyLineKind::row || below ||
                        (s.kind == PolicyLineKind::item && clause.option.kind == "collection");
     if (about) {
@@ -243,9 +256,11 @@ namespace {
 bool is_heavier(const Sentence& s, const PolicyMark& fee) {
   const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
   return close_before(s, R::or_more, fee.begin, 3) != nullptr ||
-         word_between(s, begin, fee.begin,
-                      {"above", "over", "heavier", "beyond", "more", "daruber", "schwerer", "plus",
-                       "dela", "zwaarder", "daarboven", "meer"});
+         word_between(
+             s, begin, fee.begin,
+             {"above",      "over",  "heavier",  "beyond",    "more",    "daruber",    "schwerer",
+              "plus",       "dela",  "zwaarder", "daarboven", "meer",    "schwereres", "schwerere",
+              "schwereren", "lourd", "lourds",   "zwaardere", "pesados", "pesado"});
 }
 
 }  // namespace
@@ -256,6 +271,10 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   if (s.has(R::grams) || heavier) return read_weights(s, clauses);
   for (auto& clause : clauses) weigh_money(s, clause);
   for (auto& clause : clauses) read_minimum(s, clause);
+  // "Free delivery", and below it "from 45.00"
+  const auto costs = [](const Clause& one) { return one.costs(); };
+  const bool titled = headed_free_ && std::none_of(clauses.begin(), clauses.end(), costs);
+  for (auto& clause : clauses) clause.free = clause.free || (titled && !clause.limits.empty());
   const auto amounts = std::count_if(clauses.begin(), clauses.end(), [](const Clause& one) {
     return one.limits.empty() && !one.fees.empty();
   });
@@ -425,23 +444,9 @@ void DeliveryRules::finish_options() {
   }
 }
 
-/// A shop that has no other slow way calls its usual one "economy".
-void DeliveryRules::name_usual_option() {
-  const auto keys = claims_.option_keys();
-  const bool economy = std::find(keys.begin(), keys.end(), "economy") != keys.end();
-  const bool usual = claims_.speaks_of("delivery.standard.fee") ||
-                     claims_.speaks_of("delivery.standard.fee_by_value");
-  if (!economy || usual) return;
-  claims_.rename_option("economy", "standard");
-  kinds_.insert_or_assign("standard", std::string("standard"));
-  const auto places = regions_.find("economy");
-  if (places != regions_.end()) regions_.insert_or_assign("standard", places->second);
-}
-
 void DeliveryRules::finish() {
   for (const auto& [key, steps] : steps_) finish_steps_of(key, steps);
   finish_weights();
-  name_usual_option();
   finish_options();
   finish_places();
 }

@@ -45,6 +45,10 @@ void DeliveryRules::read_places(const Sentence& s, const std::vector<Clause>& cl
 void DeliveryRules::finish_places() {
   const auto add = [&](std::string_view name, std::vector<std::string> places) {
     const std::string field = "delivery.standard." + std::string(name);
+    // "Within the Netherlands, the islands included"
+    std::erase_if(places, [&](const std::string& one) {
+      return one.size() > 2 && one.starts_with(frame_.country + "-") && name == "regions";
+    });
     if (places.empty() || claims_.speaks_of(field)) return;
     std::sort(places.begin(), places.end());
     claims_.add({field, value_text(places), stated_.sentence, stated_.byte, {}, false});

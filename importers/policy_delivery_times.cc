@@ -24,9 +24,12 @@ constexpr int kLongHandling = 10;
 
 /// "Islands: add 2 days"
 bool is_added_time(const Sentence& part, const PolicyMark& span) {
-  return word_between(part, span.begin < 3 ? 0 : span.begin - 3, span.begin,
-                      {"add", "additional", "extra", "plus", "zusatzlich", "zzgl", "zuzuglich",
-                       "ajoutez", "ajouter", "supplementaires", "sumar", "anadir"}) ||
+  const auto begin = span.begin < 3 ? 0 : span.begin - 3;
+  const bool limit = word_between(part, begin, span.begin, {"au", "tout", "tard"});
+  return (!limit && word_between(part, begin, span.begin, {"plus"})) ||
+         word_between(part, begin, span.begin,
+                      {"add", "additional", "extra", "zusatzlich", "zzgl", "zuzuglich", "ajoutez",
+                       "ajouter", "supplementaires", "sumar", "anadir"}) ||
          word_between(
              part, span.end, span.end + 2,
              {"more", "extra", "longer", "langer", "mehr", "supplementaires", "adicionales"});
@@ -43,6 +46,19 @@ bool is_until(const Sentence& part, const PolicyMark& event) {
   return event.begin > 0 && word_between(part, event.begin - 1, event.begin,
                                          {"for", "before", "until", "to", "bis", "zum", "zur",
                                           "vor", "pour", "avant", "voor", "tot"});
+}
+
+/// "From the moment you order it is five days": what the time is counted from, before it.
+std::string_view start_before(const Sentence& part, const PolicyMark& span) {
+  constexpr std::uint32_t kReach = 8;
+  const auto* event = last_before(part, R::event, span.begin);
+  if (event == nullptr || event->end + kReach < span.begin) return {};
+  const bool start = word_between(part, event->begin < 2 ? 0 : event->begin - 2, event->begin + 1,
+                                  {"from", "after", "once", "von", "ab", "nach", "a", "apres",
+                                   "des", "na", "vanaf", "tras", "desde"});
+  const bool known = event->value == "purchase" || event->value == "dispatch";
+  return start && known && !between(part, R::span, event->end, span.begin) ? event->value
+                                                                           : std::string_view{};
 }
 
 /// "Delivered tomorrow or the day after"
@@ -136,6 +152,11 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
   if (s.has(R::negation) && s.has(R::outside)) return;
   for (const auto& mark : clause.part.marks) {
     if (mark.role == R::next_day) read_next_day(s, clause, mark);
+    const bool same_day = mark.role == R::kind && mark.value == "same-day";
+    if (same_day && clause.option.kind == mark.value &&
+        !clause.part.has_any(R::span, R::negation)) {
+      claim(s, clause.option, "transit", "0 days", {}, true);
+    }
     if (mark.role == R::span) read_span(s, clause, mark);
   }
 }
@@ -163,6 +184,10 @@ void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const Pol
   if (mark.open && span.min == span.max) span.min.reset();
   if (dispatch) return claim_handling(s, clause.option, span);
   claim(s, clause.option, "transit", value_text(span), doubt_of_transit(s, clause.part, mark));
+  if (!counted) {
+    const auto start = start_before(clause.part, mark);
+    if (!start.empty()) claim(s, clause.option, "transit_from", std::string(start));
+  }
   if (leaves) claim(s, clause.option, "transit_from", "dispatch");
   if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
 }

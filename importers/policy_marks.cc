@@ -41,6 +41,7 @@ class Numbers {
     add_country_codes();
     for (std::size_t at = 0; at < tokens_.size(); ++at) {
       if (taken(at)) continue;
+      if (add_worded_money(at)) continue;
       if (add_date(at) || add_span(at) || add_measure(at)) continue;
     }
     add_next_days();
@@ -84,6 +85,29 @@ class Numbers {
       mark.money = amount_of(sentence_.substr(money.begin, money.end - money.begin), currency);
       add(mark, begin, end);
     }
+  }
+
+  /// "Four pounds", "vijftien euro"
+  bool add_worded_money(std::size_t at) {
+    if (!home_ || taken(at) || is_number(tokens_[at])) return false;
+    const auto number = number_at(tokens_, at);
+    if (!number || number->article) return false;
+    struct Name {
+      std::string_view word;
+      std::string_view code;  ///< ends what the shop's currency has to end with
+    };
+    static constexpr Name kNames[] = {{"euro", "EUR"},    {"euros", "EUR"}, {"pounds", "GBP"},
+                                      {"quid", "GBP"},    {"dollars", "D"}, {"francs", "CHF"},
+                                      {"franken", "CHF"}, {"frank", "CHF"}};
+    const std::size_t unit = at + number->tokens;
+    for (const Name& name : kNames) {
+      if (!is(unit, name.word) || !home_->code().ends_with(name.code)) continue;
+      PolicyMark mark{.role = R::money};
+      mark.money = amount_of(std::to_string(number->value), home_);
+      add(mark, at, unit + 1);
+      return true;
+    }
+    return false;
   }
 
   /// "NL: 3,99": codes of countries in capitals, in a sentence that is not all capitals.

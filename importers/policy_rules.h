@@ -182,7 +182,6 @@ class DeliveryRules {
   void finish_steps_of(const std::string& key, std::vector<Step> steps);
   void finish_option(const std::string& key);
   void read_weights(const PolicySentence& sentence, const std::vector<Clause>& clauses);
-  void name_usual_option();
   void finish_steps();
   void finish_weights();
   void finish_options();
@@ -196,6 +195,7 @@ class DeliveryRules {
   bool asked_ = false;
   bool aside_ = false;
   bool headed_ = false;      ///< the heading above speaks of delivery
+  bool headed_free_ = false;  ///< .. of free delivery
   bool weighed_ = false;     ///< the line states steps by weight
   bool in_example_ = false;  ///< the line gave an example
   bool strange_ = false;     ///< much of the sentence was not understood

@@ -321,7 +321,8 @@ class PolicyReader {
       const bool way_back = !topics.empty() && topics.back() == Topic::returns &&
                             part.has(R::payer) && !part.has_any(R::money, R::free);
       const bool returns = speaks_of_returns(part) || way_back;
-      const bool delivery = part.has_any(R::delivery, R::kind) && !way_back;
+      const bool about = topic_ == Topic::returns ? names_delivery(part) : part.has(R::delivery);
+      const bool delivery = (about || part.has(R::kind)) && !way_back;
       both = both || (returns && delivery);
       topics.push_back(returns          ? Topic::returns
                        : delivery       ? Topic::delivery
