@@ -19,6 +19,7 @@ constexpr std::string_view kAside = "It stands under a heading about something e
 constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
+constexpr std::size_t kFollowing = 16;
 constexpr std::size_t kShortLine = 14;
 constexpr std::size_t kHeadedLine = 28;
 
@@ -292,14 +293,16 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
   // "Delivery charges", and below it "30 to 59.99: 2.95"
   const std::size_t unread = unread_words(s);
   const bool value = s.has(R::money) && s.has_any(R::free, R::over, R::from, R::or_more, R::under);
-  const bool step = headed_ && ((s.tokens.size() <= kShortLine && unread == 0) ||
-                                (s.tokens.size() <= kHeadedLine && unread <= 1 && value &&
-                                 !s.has_any(R::returns, R::refund, R::tell)));
+  const bool step =
+      headed_ && ((s.tokens.size() <= kShortLine && unread == 0) ||
+                  (s.tokens.size() <= kHeadedLine && unread <= (s.has(R::free) ? 3U : 1U) &&
+                   value && !s.has_any(R::returns, R::refund, R::tell)));
   return step || s.kind == PolicyLineKind::row || s.has(R::grams) ||
          s.kind == PolicyLineKind::item || asked_ ||
          s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
          s.has_any(R::per_parcel, R::first_delivery, R::all_orders, R::minimum_order) ||
-         (goes_on && s.tokens.size() <= 12) || !section_.kind.empty() || !section_.regions.empty();
+         (goes_on && s.tokens.size() <= kFollowing) || !section_.kind.empty() ||
+         !section_.regions.empty();
 }
 
 /// Clauses about something else, and what follows one that states nothing itself: "For an order in

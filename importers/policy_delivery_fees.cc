@@ -69,6 +69,12 @@ bool is_way_chosen(const Sentence& part, std::uint32_t at) {
   });
 }
 
+/// "For an order of 60.00 you pay the postage": no fee.
+bool is_order_value(const Sentence& part, const PolicyMark* order, const PolicyMark& amount) {
+  return order != nullptr && order->end + 1 == amount.begin &&
+         word_between(part, order->end, amount.begin, {"of", "von", "uber", "van", "de", "worth"});
+}
+
 /// Why "free" may not hold for everybody; empty where it does.
 std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
   static constexpr std::string_view kConditions[] = {
@@ -105,6 +111,8 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   const bool orders = part.has_any(R::order, R::smaller, R::all_orders) || headed_free_;
   const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
                            s.has_any(R::free, R::order) && !s.has(R::negation);
+  const auto all = std::count_if(s.marks.begin(), s.marks.end(),
+                                 [](const PolicyMark& one) { return one.role == R::money; });
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
     if (is_reduction(part, mark.end)) continue;
@@ -113,8 +121,8 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     const bool joined = over == nullptr && under == nullptr && i + 1 < amounts.size() &&
                         amounts[i + 1]->begin <= mark.end + 2 &&
                         is_range_word(part.word(mark.end)) && *mark.money < *amounts[i + 1]->money;
-    const bool by_value = orders || amounts.size() > 2 || part.has(R::between) ||
-                          (clause.limits.empty() && s.has(R::order));
+    const bool by_value =
+        orders || all > 2 || part.has(R::between) || (clause.limits.empty() && s.has(R::order));
     if (joined && by_value) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin, true});
       ++i;
@@ -132,7 +140,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
         (over == nullptr && under == nullptr &&
          ((from != nullptr && bounded) || (order_before && (clause.free || amounts.size() > 1))));
     const bool below = under != nullptr && over == nullptr &&
-                       (orders || s.has(R::order) || clause.free || amounts.size() > 1);
+                       (orders || s.has(R::order) || clause.free || all > 1);
     if (at_least) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin});
     } else if (over != nullptr) {
@@ -140,7 +148,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     } else if (below) {
       clause.limits.push_back(
           {*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
-    } else {
+    } else if (!is_order_value(part, order, mark)) {
       const bool starts = from != nullptr && from->end + 1 >= mark.begin;
       clause.fees.push_back({*mark.money, mark.begin, starts});
     }
@@ -235,7 +243,8 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     claim(s, clause.option, "fee", value_text(fee.amount), doubt);
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));
-  } else if (clause.free && frame_.currency) {
+  } else if (clause.free && frame_.currency &&
+             (s.has(R::money) || !s.has_any(R::before_discount, R::after_discount))) {
     // "Click & collect", and below it "Free"
     const bool below = !section_.kind.empty() && !asked_ && unread_words(s) == 0;
     // "Collect it from our shop? Costs nothing", but not "costs no more"
@@ -305,7 +314,11 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
     }
     if (clause.done || !clause.costs()) continue;
     // "3.95 below 50 and free above"
-    const bool beyond = under != nullptr && clause.free && clause.part.has_any(R::over, R::or_more);
+    const bool rest = word_between(clause.part, 0, 5,
+                                   {"else", "other", "others", "andere", "anderen", "anderes",
+                                    "ubrigen", "autres", "reste", "overige", "demas", "resto"});
+    const bool beyond =
+        under != nullptr && clause.free && (rest || clause.part.has_any(R::over, R::or_more));
     if (beyond) {
       claim(s, clause.option, "free_over", value_text(Threshold{under->amount, !under->included}));
     } else {
@@ -429,11 +442,15 @@ void DeliveryRules::finish_option(const std::string& key) {
 void DeliveryRules::finish_options() {
   auto keys = claims_.option_keys();
   if (keys.empty() && !for_all_.empty()) keys.emplace_back("standard");
+  const bool limited = std::any_of(keys.begin(), keys.end(), [&](const std::string& key) {
+    return claims_.stated("delivery." + key + ".free_over") != nullptr;
+  });
   for (const auto& key : keys) {
     const std::string prefix = "delivery." + key + ".";
     const std::string& kind = kinds_[key];
     const bool fetched = kind == "collection" || kind == "pickup-point";
-    const bool threshold = claims_.stated(prefix + "free_over") != nullptr;
+    const bool threshold =
+        claims_.stated(prefix + "free_over") != nullptr || (!limited && key == "standard");
     for (auto fact : for_all_) {
       const bool time = fact.field == "handling";
       if (time ? fetched || claims_.speaks_of(prefix + "handling") : !threshold) continue;

@@ -174,18 +174,29 @@ void DeliveryRules::read_next_day(const Sentence& s, const Clause& clause, const
 void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const PolicyMark& mark) {
   if (mark.span.unit == DayUnit::months || mark.span.max.value_or(0) > 60) return;
   if (is_beyond(clause.part, mark) || is_ahead(clause.part, mark)) return;
+  const bool of_returns = clause.part.has_any(R::statutory, R::returns) &&
+                          !clause.part.has_any(R::delivery, R::kind, R::dispatch);
+  if (of_returns) return;  // "30 days to return"
+  const auto* have = last_before(clause.part, R::have, mark.begin);
+  if (have != nullptr && have->end == mark.begin && clause.part.has(R::kind)) return;
   const auto* event = next_after(clause.part, R::event, mark.end);
   const bool counted = event != nullptr && event->begin < mark.end + 6;
   const bool leaves = counted && event->value == "dispatch";
   const bool dispatch =
       leaves ? is_until(clause.part, *event)
-             : until_dispatch(s, clause.part, mark, counted && event->value != "purchase");
+             : until_dispatch(s, clause.part, mark,
+                              counted && event->value != "purchase" && event->value != "payment");
   DaySpan span = mark.span;
   if (mark.open && span.min == span.max) span.min.reset();
   if (dispatch) return claim_handling(s, clause.option, span);
   claim(s, clause.option, "transit", value_text(span), doubt_of_transit(s, clause.part, mark));
   if (!counted) {
-    const auto start = start_before(clause.part, mark);
+    auto start = start_before(clause.part, mark);
+    const auto* only = s.first(R::span);
+    const bool one = std::count_if(s.marks.begin(), s.marks.end(), [](const PolicyMark& other) {
+                       return other.role == R::span;
+                     }) == 1;
+    if (start.empty() && one) start = start_before(s, *only);
     if (!start.empty()) claim(s, clause.option, "transit_from", std::string(start));
   }
   if (leaves) claim(s, clause.option, "transit_from", "dispatch");

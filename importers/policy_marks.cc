@@ -315,9 +315,9 @@ class Numbers {
                        unit->value != "weeks" && unit->value != "years";
     if (vague) return false;  // "a day"
     if (unit->value.ends_with("hours") && last->value < 12) return false;
-    if (unit->value == "hours" && last->value < 24 && !phrase_ends(at, R::within)) {
-      return false;  // "between 18 and 22 h"
-    }
+    const bool minutes = at > 1 && is(at - 1, ".") && is_number(tokens_[at - 2]);
+    const bool clock = minutes || (last->value < 24 && !phrase_ends(at, R::within));
+    if (unit->value == "hours" && clock) return false;  // "between 18 and 22 h"
     if (is_rhythm(unit->end)) return false;
     const DaySpan span{first->value, last->value, DayUnit::days};
     return push_span(in_days(span, unit->value), at, unit->end);
@@ -438,6 +438,16 @@ class Numbers {
     }
   }
 
+  /// "22.00 h", "10 pm"
+  bool is_hour(std::size_t at) const {
+    static constexpr std::string_view kHours[] = {"uhr", "uur", "h", "heures", "pm", "am", "horas"};
+    if (at >= tokens_.size() || !is_number(tokens_[at])) return false;
+    std::size_t end = at + 1;
+    if (is(end, ".") || is(end, ":")) end += 2;
+    return end < tokens_.size() &&
+           std::find(std::begin(kHours), std::end(kHours), tokens_[end].word) != std::end(kHours);
+  }
+
   /// "orders over 50", "costs 2.95": a number without a sign where only an amount makes sense.
   void add_bare_amount(std::size_t at) {
     if (!home_ || taken(at) || !is_number(tokens_[at])) return;
@@ -449,6 +459,7 @@ class Numbers {
                           tokens_[end + 1].word.size() == 2 && is_number(tokens_[end + 1]) &&
                           tokens_[end + 1].begin == tokens_[at].end + 1;
     if (decimals) end += 2;
+    if (is_range_word(end) && is_hour(end + 1)) return;  // "between 18.00 and 22.00 h"
     const bool range = end + 1 < tokens_.size() && is_range_word(end) &&
                        std::any_of(found_.begin(), found_.end(), [&](const PolicyMark& one) {
                          return one.role == R::money && one.begin == end + 1;
@@ -469,7 +480,7 @@ class Numbers {
                             std::end(kNotMoney) ||
                         phrase_at(end, R::unit) != nullptr || month_named(tokens_[end].word));
     if (other || (!decimals && !bound)) return;
-    if (!decimals && (tokens_[at].word.size() > 4 || !speaks_of_orders())) return;
+    if (!decimals && (tokens_[at].word.size() > 4 || !(range || speaks_of_orders()))) return;
     const auto first = tokens_[at].begin;
     PolicyMark mark{.role = R::money};
     mark.money = amount_of(sentence_.substr(first, tokens_[end - 1].end - first), home_);

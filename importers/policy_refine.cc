@@ -249,6 +249,19 @@ void drop_weekdays(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "After two days your order is ready": until it can be fetched, not how long it is kept.
+void turn_ready(Marks& marks, const Tokens& tokens) {
+  const bool after = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::span && one.begin > 0 &&
+           only_words(tokens, one.begin - 1, one.begin,
+                      {"after", "nach", "na", "binnen", "innerhalb", "within", "apres", "sous"});
+  });
+  if (!after) return;
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    return one.role == R::aside && is_one_of(tokens[one.end - 1].word, {"klaar", "bereit"});
+  });
+}
+
 /// "To your credit card"
 void drop_credit_cards(Marks& marks, const Tokens& tokens) {
   std::erase_if(marks, [&](const PolicyMark& one) {
@@ -367,6 +380,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   turn_gift_cards(marks, tokens);
   drop_classes(marks, tokens);
   drop_weekdays(marks, tokens);
+  turn_ready(marks, tokens);
   drop_credit_cards(marks, tokens);
   turn_outside(marks, tokens);
   leave_out_places(marks, tokens);

@@ -38,9 +38,15 @@ bool speaks_of_returns(const PolicySentence& s) {
 bool speaks_of_delivery(const PolicySentence& s) {
   return s.has_any(R::delivery, R::kind, R::dispatch, R::all_orders, R::minimum_order,
                    R::first_delivery) ||
-         (s.has(R::per_parcel) && s.has(R::money)) ||
+         ((s.has(R::per_parcel) || s.has(R::grams)) && s.has(R::money)) ||
          (s.has(R::region) && s.has_any(R::money, R::free)) ||
          (s.has(R::order) && s.has_any(R::money, R::free));
+}
+
+/// "When is it delivered?"
+bool asks_of_arrival(const PolicySentence& s) {
+  const auto* event = s.first(R::event);
+  return event != nullptr && event->value == "delivery" && !s.has(R::aside);
 }
 
 PolicyFrame frame_of(const TermsContext& context) {
@@ -209,12 +215,11 @@ class PolicyReader {
       const PolicySentence question = *std::exchange(question_, std::nullopt);
       skip_ = is_aside(question);
       if (skip_) return;
-      topic_ = speaks_of_returns(question)    ? Topic::returns
-               : speaks_of_delivery(question) ? Topic::delivery
-                                              : topic_;
+      const bool about = speaks_of_delivery(question) || asks_of_arrival(question);
+      topic_ = speaks_of_returns(question) ? Topic::returns : about ? Topic::delivery : topic_;
       returns_.ask(&question);
       returns_.open_list(question);
-      delivery_.ask(speaks_of_delivery(question) ? &question : nullptr);
+      delivery_.ask(about ? &question : nullptr);
       const auto yes = take_answer(s);
       if (topic_ == Topic::returns && yes) returns_.answer(question, *yes, s);
       if (topic_ == Topic::returns && !yes) returns_.answer_freely(question, s);
@@ -235,6 +240,13 @@ class PolicyReader {
     return s;
   }
 
+  /// "The period of 20 days begins when we send it"
+  static bool is_period(const PolicySentence& s) {
+    return s.has(R::span) &&
+           word_between(s, 0, 5,
+                        {"period", "window", "frist", "delai", "termijn", "plazo", "bedenktijd"});
+  }
+
   void read_statement(const PolicySentence& s) {
     if (s.kind == PolicyLineKind::text && !s.text.ends_with(':') && !s.has(R::item)) {
       returns_.close_list();
@@ -246,7 +258,7 @@ class PolicyReader {
                        !s.has_any(R::money, R::kind, R::dispatch);
     const bool kept =
         given || (topic_ == Topic::returns && !s.has_any(R::money, R::kind, R::refund) &&
-                  (s.has(R::need) || (s.has(R::have) && s.has(R::span)) ||
+                  (s.has(R::need) || (s.has(R::have) && s.has(R::span)) || is_period(s) ||
                    (returns_.is_asked() && s.has(R::span) && s.has(R::event))));
     const bool legal = s.has(R::statutory) && s.has(R::span) && !s.has_any(R::kind, R::dispatch);
     // "Drop it at a parcel shop. It's free."
