@@ -17,6 +17,7 @@ using Sentence = PolicySentence;
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kAside = "It stands under a heading about something else.";
 constexpr std::string_view kExample = "It may go on with an example.";
+constexpr std::string_view kUnreadPlace = "A place in it was not understood.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kFollowing = 16;
@@ -172,6 +173,19 @@ bool may_be_other_way(const Sentence& s) {
          !s.has_any(R::order, R::first_delivery, R::all_orders, R::per_parcel, R::dispatch);
 }
 
+/// "We deliver in Leeds for 3.00": a place with a capital that was not understood.
+bool names_unread_place(const Sentence& s) {
+  for (std::uint32_t at = 1; at < s.tokens.size(); ++at) {
+    const char first = s.text.size() > s.tokens[at].begin ? s.text[s.tokens[at].begin] : ' ';
+    const bool place =
+        first >= 'A' && first <= 'Z' && is_unread(s, at) &&
+        word_between(s, at - 1, at,
+                     {"in", "a", "dans", "within", "around", "en", "near", "bei", "rond", "te"});
+    if (place) return true;
+  }
+  return false;
+}
+
 /// "To Ireland: 9.95. Please allow 4-6 days", "the cost is then 9.95": of the way named before.
 bool is_bare_time(const Sentence& s) {
   constexpr std::size_t kBareTime = 9;
@@ -206,6 +220,9 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   const bool easily_other = name == "transit" || name == "transit_from";
   if (doubt.empty() && strange_ && easily_other) doubt = kUnreadWords;
   const bool figure = easily_other || name == "fee" || name == "handling";
+  const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
+  const bool local = figure && name != "handling" && !fetched && names_unread_place(s);
+  if (doubt.empty() && local && !s.has_any(R::region, R::dispatch)) doubt = kUnreadPlace;
   if (doubt.empty() && figure && option.kind.empty() && may_be_other_way(s)) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
@@ -373,7 +390,39 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
   return option;
 }
 
+/// "Free in the UK (excluding Northern Ireland, where it is 6.00)": of the place left out.
+void DeliveryRules::give_to_excepted(std::vector<Clause>& clauses) {
+  for (std::size_t i = 1; i < clauses.size(); ++i) {
+    const Sentence& left_out = clauses[i - 1].part;
+    const bool there = word_between(
+        clauses[i].part, 0, 2, {"where", "there", "wo", "dort", "ou", "waar", "daar", "donde"});
+    if (!there || !left_out.has(R::outside) || !has_fact(clauses[i].part)) continue;
+    std::vector<std::string> places;
+    for (const auto& mark : left_out.marks) {
+      if (mark.role == R::region && mark.begin >= left_out.first(R::outside)->begin) {
+        places.emplace_back(mark.value);
+      }
+    }
+    if (!places.empty()) clauses[i].option.regions = places;
+    excepted_ = !places.empty();
+  }
+}
+
+/// "You have it tomorrow; next-day delivery costs 6.90": the time is of what is named behind it.
+void DeliveryRules::give_to_next_day(std::vector<Clause>& clauses) {
+  for (std::size_t i = 0; i + 1 < clauses.size(); ++i) {
+    const auto* time = clauses[i].part.first(R::span);
+    const auto* kind = clauses[i + 1].part.first(R::kind);
+    const bool soon = time != nullptr && time->span.max.value_or(9) <= 1;
+    const bool named = kind != nullptr && kind->value == "next-day";
+    if (soon && named && !clauses[i].part.has_any(R::kind, R::money, R::dispatch)) {
+      clauses[i].option = clauses[i + 1].option;
+    }
+  }
+}
+
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
+  excepted_ = false;
   if (!goes_on) in_example_ = false;
   if (s.has(R::example) && has_fact(s)) in_example_ = true;
   if (s.has(R::example) || is_other_service(s)) return;
@@ -409,6 +458,8 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     clause.option = option;
   }
   last_ = option;
+  give_to_excepted(clauses);
+  give_to_next_day(clauses);
   read_money(s, clauses);
   for (const auto& clause : clauses) read_spans(s, clause);
   read_per_parcel(s, clauses);
@@ -443,7 +494,8 @@ void DeliveryRules::read_extras(const Sentence& s, const Option& option) {
     if (mark.role == R::outside) outside = true;
     if (mark.role == R::region && outside) places.emplace_back(mark.value);
   }
-  if (!places.empty() && has_fact(s)) claim(s, option, "not_regions", value_text(places));
+  if (!places.empty() && has_fact(s) && !excepted_)
+    claim(s, option, "not_regions", value_text(places));
 }
 
 void DeliveryRules::read_kept(const Sentence& s) {

@@ -453,6 +453,8 @@ void DeliveryRules::finish_options() {
         claims_.stated(prefix + "free_over") != nullptr || (!limited && key == "standard");
     for (auto fact : for_all_) {
       const bool time = fact.field == "handling";
+      const bool usual = claims_.stated("delivery.standard.free_over") != nullptr;
+      if (fact.field == "threshold_kept" && usual && key != "standard") continue;
       if (time ? fetched || claims_.speaks_of(prefix + "handling") : !threshold) continue;
       fact.field.insert(0, prefix);
       claims_.add(std::move(fact));

@@ -26,7 +26,13 @@ constexpr int kLongHandling = 10;
 bool is_added_time(const Sentence& part, const PolicyMark& span) {
   const auto begin = span.begin < 3 ? 0 : span.begin - 3;
   const bool limit = word_between(part, begin, span.begin, {"au", "tout", "tard"});
-  return (!limit && word_between(part, begin, span.begin, {"plus"})) ||
+  const bool adds = std::any_of(part.tokens.begin(), part.tokens.end(), [](const PolicyToken& one) {
+    for (const std::string_view stem : {"verlanger", "verleng", "rallong", "prolong", "extend"}) {
+      if (one.word.starts_with(stem)) return true;
+    }
+    return one.word == "adds" || one.word == "alarga";
+  });
+  return adds || (!limit && word_between(part, begin, span.begin, {"plus"})) ||
          word_between(part, begin, span.begin,
                       {"add", "additional", "extra", "zusatzlich", "zzgl", "zuzuglich", "ajoutez",
                        "ajouter", "supplementaires", "sumar", "anadir"}) ||

@@ -285,11 +285,11 @@ bool goes_on(std::string_view before, std::string_view next) {
   const auto blank = before.rfind(' ');
   const std::string_view word = blank == before.npos ? before : before.substr(blank + 1);
   static constexpr std::string_view kOpen[] = {
-      "of",   "the",  "to",  "and", "or",  "for", "from", "a",     "in",  "is",  "von",
-      "der",  "die",  "das", "dem", "den", "des", "und",  "oder",  "ab",  "bis", "im",
-      "mit",  "nach", "fur", "zum", "zur", "ein", "eine", "einer", "bei", "le",  "la",
-      "les",  "de",   "du",  "et",  "ou",  "a",   "van",  "het",   "een", "en",  "of",
-      "voor", "bij",  "con", "por", "y",   "el",  "los"};
+      "of",  "the", "to",   "and",  "or",  "for", "from", "a",    "in",    "von",
+      "der", "die", "das",  "dem",  "den", "des", "und",  "oder", "ab",    "bis",
+      "im",  "mit", "nach", "fur",  "zum", "zur", "ein",  "eine", "einer", "bei",
+      "le",  "la",  "les",  "de",   "du",  "et",  "ou",   "a",    "van",   "het",
+      "een", "en",  "of",   "voor", "bij", "con", "por",  "y",    "el",    "los"};
   const bool open = std::find(std::begin(kOpen), std::end(kOpen), word) != std::end(kOpen);
   return !ended && (open || (first >= 'a' && first <= 'z') || is_ascii_digit(first) ||
                     first == '(' || (byte >= 0x80 && !capital));

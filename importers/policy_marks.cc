@@ -360,7 +360,10 @@ class Numbers {
     for (int skip = 0; skip < 3 && before > 0 && !mark.open; ++skip, --before) {
       mark.open = phrase_ends(before, R::within);
     }
-    mark.open = mark.open || is_limit_behind(end);
+    // "part sous 24 h", "ships within 2 days": also where the word is part of another phrase
+    const bool said = begin > 0 && (is(begin - 1, "within") || is(begin - 1, "sous") ||
+                                    is(begin - 1, "binnen") || is(begin - 1, "innerhalb"));
+    mark.open = mark.open || said || is_limit_behind(end);
     if (mark.open && mark.span.min == mark.span.max) mark.span.min.reset();
     add(mark, begin, end);
     return true;

@@ -165,6 +165,8 @@ class DeliveryRules {
   void note_places(const PolicySentence& sentence);
   Option option_before(const PolicySentence& sentence, bool goes_on) const;
   void leave_out_remarks(const PolicySentence& sentence, std::vector<Clause>& clauses);
+  void give_to_excepted(std::vector<Clause>& clauses);
+  static void give_to_next_day(std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
@@ -194,11 +196,12 @@ class DeliveryRules {
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
-  bool headed_ = false;      ///< the heading above speaks of delivery
+  bool headed_ = false;       ///< the heading above speaks of delivery
   bool headed_free_ = false;  ///< .. of free delivery
-  bool weighed_ = false;     ///< the line states steps by weight
-  bool in_example_ = false;  ///< the line gave an example
-  bool strange_ = false;     ///< much of the sentence was not understood
+  bool weighed_ = false;      ///< the line states steps by weight
+  bool excepted_ = false;     ///< a place left out has a figure of its own
+  bool in_example_ = false;   ///< the line gave an example
+  bool strange_ = false;      ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
