@@ -16,9 +16,13 @@ using Sentence = PolicySentence;
 
 constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kAside = "It stands under a heading about something else.";
+constexpr std::string_view kExample = "It may go on with an example.";
+constexpr std::string_view kUnreadPlace = "A place in it was not understood.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
+constexpr std::size_t kFollowing = 16;
 constexpr std::size_t kShortLine = 14;
+constexpr std::size_t kHeadedLine = 28;
 
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
 
@@ -98,6 +102,28 @@ bool is_place_remark(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
          !before.has(R::region);
 }
 
+/// "9.00 for Spain, Italy and France": a comma within a list of places, none of which has a figure
+/// of its own.
+bool is_place_list(const Sentence& s, std::uint32_t comma) {
+  const auto place_at = [&](std::uint32_t at) {
+    return std::find_if(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::region && one.begin == at;
+    });
+  };
+  const bool behind = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::region && one.end == comma;
+  });
+  auto at = comma + 1;
+  bool joined = false;
+  for (auto place = place_at(at); place != s.marks.end(); place = place_at(at)) {
+    at = place->end;
+    const bool joint = is_joint(s, at);
+    joined = joined || joint;
+    if ((joint || s.word(at) == ",") && place_at(at + 1) != s.marks.end()) ++at;
+  }
+  return behind && joined && (at >= s.tokens.size() || is_stop(s.word(at))) && s.word(at) != ":";
+}
+
 /// True when the token at `at` divides two statements of a sentence.
 bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
@@ -113,8 +139,8 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
     // "12.00 for the highlands, islands and .."
     const bool goes_on = !before.marks.empty() && before.marks.back().role == R::region &&
                          at + 1 < size && is_unread(s, at + 1);
-    const bool places = (!has_fact(before) || goes_on) && before.has(R::region) &&
-                        after.has(R::region) && !after.marks.empty() &&
+    const bool places = (!has_fact(before) || goes_on || is_place_list(s, at)) &&
+                        before.has(R::region) && after.has(R::region) && !after.marks.empty() &&
                         after.marks.front().role == R::region;
     return !(word == "," && places);
   }
@@ -137,6 +163,36 @@ bool is_of_dispatch(const Sentence& part, const PolicyMark& kind) {
     const bool before = one.end <= kind.begin && one.end + 4 >= kind.begin;
     return one.role == R::dispatch && (behind || before);
   });
+}
+
+/// "Our quiet-hours option is 5.00": words that were not understood may name another way, or what
+/// is no delivery at all.
+bool may_be_other_way(const Sentence& s) {
+  const std::size_t bearable = s.has(R::delivery) ? 3 : 1;
+  return unread_words(s) > bearable && s.kind == PolicyLineKind::text && !s.has(R::region) &&
+         !s.has_any(R::order, R::first_delivery, R::all_orders, R::per_parcel, R::dispatch);
+}
+
+/// "We deliver in Leeds for 3.00": a place with a capital that was not understood.
+bool names_unread_place(const Sentence& s) {
+  for (std::uint32_t at = 1; at < s.tokens.size(); ++at) {
+    const char first = s.text.size() > s.tokens[at].begin ? s.text[s.tokens[at].begin] : ' ';
+    const bool place =
+        first >= 'A' && first <= 'Z' && is_unread(s, at) &&
+        word_between(s, at - 1, at,
+                     {"in", "a", "dans", "within", "around", "en", "near", "bei", "rond", "te"});
+    if (place) return true;
+  }
+  return false;
+}
+
+/// "To Ireland: 9.95. Please allow 4-6 days", "the cost is then 9.95": of the way named before.
+bool is_bare_time(const Sentence& s) {
+  constexpr std::size_t kBareTime = 9;
+  const bool then = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                 {"then", "dann", "alors", "dan", "entonces"});
+  const bool time = s.has(R::span) && !s.has_any(R::money, R::free, R::dispatch, R::all_orders);
+  return s.tokens.size() <= kBareTime && (time || (then && s.has(R::money)));
 }
 
 }  // namespace
@@ -163,6 +219,11 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   if (doubt.empty()) doubt = doubt_;
   const bool easily_other = name == "transit" || name == "transit_from";
   if (doubt.empty() && strange_ && easily_other) doubt = kUnreadWords;
+  const bool figure = easily_other || name == "fee" || name == "handling";
+  const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
+  const bool local = figure && name != "handling" && !fetched && names_unread_place(s);
+  if (doubt.empty() && local && !s.has_any(R::region, R::dispatch)) doubt = kUnreadPlace;
+  if (doubt.empty() && figure && option.kind.empty() && may_be_other_way(s)) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
@@ -188,7 +249,10 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     const auto* first = clause.part.first(R::kind);
     const bool point = mark.value == "collection" && first != &mark && first != nullptr &&
                        first->value == "pickup-point";
-    if (mark.role == R::kind && !faster && !point) option.kind = mark.value;
+    // "Parcel shops", and below it "collection is free"
+    const bool there = mark.value == "collection" && section_.kind == "pickup-point" &&
+                       option.kind == section_.kind && mark.end <= mark.begin + 2;
+    if (mark.role == R::kind && !faster && !point && !there) option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
@@ -229,6 +293,7 @@ void DeliveryRules::open_section(const Sentence& heading) {
   section_ = option;
   last_ = section_;
   headed_ = heading.has_any(R::delivery, R::kind, R::first_delivery);
+  headed_free_ = heading.has(R::free) && heading.has_any(R::delivery, R::kind);
 }
 
 void DeliveryRules::ask(const Sentence* question) {
@@ -243,22 +308,32 @@ void DeliveryRules::ask(const Sentence* question) {
 /// True when the sentence itself says that it is about delivery.
 bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
   // "Delivery charges", and below it "30 to 59.99: 2.95"
-  const bool step = headed_ && s.tokens.size() <= kShortLine && unread_words(s) == 0;
+  const std::size_t unread = unread_words(s);
+  const bool value = s.has(R::money) && s.has_any(R::free, R::over, R::from, R::or_more, R::under);
+  const bool step =
+      headed_ && ((s.tokens.size() <= kShortLine && unread == 0) ||
+                  (s.tokens.size() <= kHeadedLine && unread <= (s.has(R::free) ? 3U : 1U) &&
+                   value && !s.has_any(R::returns, R::refund, R::tell)));
   return step || s.kind == PolicyLineKind::row || s.has(R::grams) ||
          s.kind == PolicyLineKind::item || asked_ ||
          s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
          s.has_any(R::per_parcel, R::first_delivery, R::all_orders, R::minimum_order) ||
-         (goes_on && s.tokens.size() <= 12) || !section_.kind.empty() || !section_.regions.empty();
+         (goes_on && s.tokens.size() <= kFollowing) || !section_.kind.empty() ||
+         !section_.regions.empty();
 }
 
 /// Clauses about something else, and what follows one that states nothing itself: "For an order in
 /// advance, allow six weeks".
 void DeliveryRules::leave_out_asides(std::vector<Clause>& clauses) {
   bool before = false;
+  bool after = false;
   std::erase_if(clauses, [&](const Clause& one) {
     const bool aside = one.part.has(R::aside);
-    const bool out = aside || before;
+    // "Shortening takes three days and costs 15.00"
+    const bool own = one.part.has_any(R::delivery, R::kind, R::region);
+    const bool out = aside || before || (after && !own);
     before = aside && !has_fact(one.part);
+    after = out;
     return out;
   });
 }
@@ -303,18 +378,58 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
   const auto* time = s.first(R::span);
   const bool soon = fast && time != nullptr && time->span.max.value_or(9) <= 1;
   const bool same = !last_.kind.empty() && (s.has(R::next_day) || soon) && !s.has(R::money);
+  const auto* kind = s.first(R::kind);
+  const bool way = kind != nullptr && !(fast && same && kind->value == "next-day");
+  const bool fetched = last_.kind == "collection" || last_.kind == "pickup-point";
   const bool names_delivery =
-      (s.has_any(R::kind, R::region) || (s.has(R::delivery) && !same)) && !s.has(R::smaller);
+      (way || s.has(R::region) || (s.has(R::delivery) && !same && (fetched || !is_bare_time(s)))) &&
+      !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
-  if (option.regions.empty() && has_fact(s)) option.regions = stated_places_;
+  const bool usual = !s.has(R::kind) || s.first(R::kind)->value == "standard";
+  if (option.regions.empty() && has_fact(s) && usual) option.regions = stated_places_;
   return option;
 }
 
+/// "Free in the UK (excluding Northern Ireland, where it is 6.00)": of the place left out.
+void DeliveryRules::give_to_excepted(std::vector<Clause>& clauses) {
+  for (std::size_t i = 1; i < clauses.size(); ++i) {
+    const Sentence& left_out = clauses[i - 1].part;
+    const bool there = word_between(
+        clauses[i].part, 0, 2, {"where", "there", "wo", "dort", "ou", "waar", "daar", "donde"});
+    if (!there || !left_out.has(R::outside) || !has_fact(clauses[i].part)) continue;
+    std::vector<std::string> places;
+    for (const auto& mark : left_out.marks) {
+      if (mark.role == R::region && mark.begin >= left_out.first(R::outside)->begin) {
+        places.emplace_back(mark.value);
+      }
+    }
+    if (!places.empty()) clauses[i].option.regions = places;
+    excepted_ = !places.empty();
+  }
+}
+
+/// "You have it tomorrow; next-day delivery costs 6.90": the time is of what is named behind it.
+void DeliveryRules::give_to_next_day(std::vector<Clause>& clauses) {
+  for (std::size_t i = 0; i + 1 < clauses.size(); ++i) {
+    const auto* time = clauses[i].part.first(R::span);
+    const auto* kind = clauses[i + 1].part.first(R::kind);
+    const bool soon = time != nullptr && time->span.max.value_or(9) <= 1;
+    const bool named = kind != nullptr && kind->value == "next-day";
+    if (soon && named && !clauses[i].part.has_any(R::kind, R::money, R::dispatch)) {
+      clauses[i].option = clauses[i + 1].option;
+    }
+  }
+}
+
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
+  excepted_ = false;
+  if (!goes_on) in_example_ = false;
+  if (s.has(R::example) && has_fact(s)) in_example_ = true;
   if (s.has(R::example) || is_other_service(s)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
+  if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
@@ -343,20 +458,26 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     clause.option = option;
   }
   last_ = option;
+  give_to_excepted(clauses);
+  give_to_next_day(clauses);
   read_money(s, clauses);
   for (const auto& clause : clauses) read_spans(s, clause);
   read_per_parcel(s, clauses);
   read_extras(s, option);
+  read_places(s, clauses);
 }
 
 /// "4.50 to here, 9.50 to there, for each order"
 void DeliveryRules::read_per_parcel(const Sentence& s, const std::vector<Clause>& clauses) {
   const auto* parcel = s.first(R::per_parcel);
   if (parcel == nullptr || !s.has(R::money)) return;
+  bool past = false;  // "5.50 per parcel here, 8.00 there"
   for (const auto& clause : clauses) {
     const bool last = &clause == &clauses.back();
     if (clause.fees.empty() && !last) continue;
-    claim(s, clause.option, "per_parcel", std::string(parcel->value));
+    claim(s, clause.option, "per_parcel", std::string(parcel->value),
+          std::string(past ? kUnknownWay : std::string_view{}));
+    past = past || clause.part.has(R::per_parcel);
   }
 }
 
@@ -373,7 +494,8 @@ void DeliveryRules::read_extras(const Sentence& s, const Option& option) {
     if (mark.role == R::outside) outside = true;
     if (mark.role == R::region && outside) places.emplace_back(mark.value);
   }
-  if (!places.empty() && has_fact(s)) claim(s, option, "not_regions", value_text(places));
+  if (!places.empty() && has_fact(s) && !excepted_)
+    claim(s, option, "not_regions", value_text(places));
 }
 
 void DeliveryRules::read_kept(const Sentence& s) {

@@ -53,6 +53,7 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
 
 /// "an additional 3.00", "3.00 extra"
 bool is_added(const Sentence& part, std::uint32_t at) {
+  if (part.has(R::smaller)) return false;  // "otherwise add 2.25"
   if (at > 0 && part.word(at - 1) == "+") return true;
   if (at > 0 && word_between(part, at - 1, at, {"add", "plus", "zzgl"})) return true;
   return word_between(part, at < 3 ? 0 : at - 3, at + 4,
@@ -60,15 +61,31 @@ bool is_added(const Sentence& part, std::uint32_t at) {
                        "supplementaire", "supplementaires", "adicional", "adicionales"});
 }
 
+/// "If you pick it up in our shop": the way itself, no further condition.
+bool is_way_chosen(const Sentence& part, std::uint32_t at) {
+  return std::any_of(part.marks.begin(), part.marks.end(), [&](const PolicyMark& one) {
+    const bool fetched = one.value == "collection" || one.value == "pickup-point";
+    return one.role == R::kind && fetched && one.begin > at && one.begin <= at + 3;
+  });
+}
+
+/// "For an order of 60.00 you pay the postage": no fee.
+bool is_order_value(const Sentence& part, const PolicyMark* order, const PolicyMark& amount) {
+  return order != nullptr && order->end + 1 == amount.begin &&
+         word_between(part, order->end, amount.begin, {"of", "von", "uber", "van", "de", "worth"});
+}
+
 /// Why "free" may not hold for everybody; empty where it does.
 std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
   static constexpr std::string_view kConditions[] = {
       "if",    "when",    "once", "wenn", "sofern", "falls",    "si",     "lorsque",
       "quand", "wanneer", "mits", "als",  "indien", "provided", "unless", "cuando"};
-  const bool condition = std::any_of(part.tokens.begin(), part.tokens.end(), [](const auto& one) {
-    return std::find(std::begin(kConditions), std::end(kConditions), one.word) !=
-           std::end(kConditions);
-  });
+  bool condition = false;
+  for (std::uint32_t at = 0; at < part.tokens.size(); ++at) {
+    const bool opens = std::find(std::begin(kConditions), std::end(kConditions), part.word(at)) !=
+                       std::end(kConditions);
+    condition = condition || (opens && !is_way_chosen(part, at));
+  }
   const auto* from = part.first(R::from);
   const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
   if (condition || bound) return kCondition;
@@ -91,9 +108,11 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   const auto* payer = part.first(R::payer);
   clause.free =
       (part.has(R::free) || (payer != nullptr && payer->value == "shop")) && !part.has(R::negation);
-  const bool orders = part.has_any(R::order, R::smaller, R::all_orders);
+  const bool orders = part.has_any(R::order, R::smaller, R::all_orders) || headed_free_;
   const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
                            s.has_any(R::free, R::order) && !s.has(R::negation);
+  const auto all = std::count_if(s.marks.begin(), s.marks.end(),
+                                 [](const PolicyMark& one) { return one.role == R::money; });
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
     if (is_reduction(part, mark.end)) continue;
@@ -102,8 +121,8 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     const bool joined = over == nullptr && under == nullptr && i + 1 < amounts.size() &&
                         amounts[i + 1]->begin <= mark.end + 2 &&
                         is_range_word(part.word(mark.end)) && *mark.money < *amounts[i + 1]->money;
-    const bool by_value = orders || amounts.size() > 2 || part.has(R::between) ||
-                          (clause.limits.empty() && s.has(R::order));
+    const bool by_value =
+        orders || all > 2 || part.has(R::between) || (clause.limits.empty() && s.has(R::order));
     if (joined && by_value) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin, true});
       ++i;
@@ -121,7 +140,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
         (over == nullptr && under == nullptr &&
          ((from != nullptr && bounded) || (order_before && (clause.free || amounts.size() > 1))));
     const bool below = under != nullptr && over == nullptr &&
-                       (orders || s.has(R::order) || clause.free || amounts.size() > 1);
+                       (orders || s.has(R::order) || clause.free || all > 1);
     if (at_least) {
       clause.limits.push_back({*mark.money, Bound::from, mark.begin});
     } else if (over != nullptr) {
@@ -129,7 +148,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     } else if (below) {
       clause.limits.push_back(
           {*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
-    } else {
+    } else if (!is_order_value(part, order, mark)) {
       const bool starts = from != nullptr && from->end + 1 >= mark.begin;
       clause.fees.push_back({*mark.money, mark.begin, starts});
     }
@@ -196,6 +215,19 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
   costs.done = true;
 }
 
+/// "We can only accept orders worth 15 or more"
+void DeliveryRules::read_minimum(const Sentence& s, Clause& clause) {
+  const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
+                                     [](const PolicyMark& one) { return one.role == R::money; });
+  const bool said = clause.part.has(R::minimum_order) || (s.has(R::minimum_order) && amounts == 1);
+  const auto* amount = clause.part.first(R::money);
+  const bool one = clause.limits.size() + clause.fees.size() == 1;
+  if (!said || !one || s.has(R::free) || amount == nullptr || !amount->money) return;
+  claim(s, clause.option, "minimum_order", value_text(Threshold{*amount->money, true}));
+  clause.limits.clear();
+  clause.fees.clear();
+}
+
 void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
   const bool beyond =
       clause.free && clause.fees.empty() && !s.has(R::money) && s.has_any(R::or_more, R::over);
@@ -208,19 +240,16 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
     if (s.has(R::per_item)) doubt = kPerItem;
     if (is_added(clause.part, fee.at)) doubt = kAdded;
-    const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
-                                       [](const PolicyMark& one) { return one.role == R::money; });
-    if (s.has(R::minimum_order) && (clause.part.has(R::minimum_order) || amounts == 1)) {
-      claim(s, clause.option, "minimum_order", value_text(Threshold{fee.amount, true}));
-    } else {
-      claim(s, clause.option, "fee", value_text(fee.amount), doubt);
-    }
+    claim(s, clause.option, "fee", value_text(fee.amount), doubt);
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));
-  } else if (clause.free && frame_.currency) {
+  } else if (clause.free && frame_.currency &&
+             (s.has(R::money) || !s.has_any(R::before_discount, R::after_discount))) {
     // "Click & collect", and below it "Free"
     const bool below = !section_.kind.empty() && !asked_ && unread_words(s) == 0;
-    const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) ||
+    // "Collect it from our shop? Costs nothing", but not "costs no more"
+    const bool chosen = asked_ && section_.kind == "collection" && unread_words(s) == 0;
+    const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) || chosen ||
                        s.kind == PolicyLineKind::row || below ||
                        (s.kind == PolicyLineKind::item && clause.option.kind == "collection");
     if (about) {
@@ -236,9 +265,11 @@ namespace {
 bool is_heavier(const Sentence& s, const PolicyMark& fee) {
   const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
   return close_before(s, R::or_more, fee.begin, 3) != nullptr ||
-         word_between(s, begin, fee.begin,
-                      {"above", "over", "heavier", "beyond", "more", "daruber", "schwerer", "plus",
-                       "dela", "zwaarder", "daarboven", "meer"});
+         word_between(
+             s, begin, fee.begin,
+             {"above",      "over",  "heavier",  "beyond",    "more",    "daruber",    "schwerer",
+              "plus",       "dela",  "zwaarder", "daarboven", "meer",    "schwereres", "schwerere",
+              "schwereren", "lourd", "lourds",   "zwaardere", "pesados", "pesado"});
 }
 
 }  // namespace
@@ -248,6 +279,11 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   const bool heavier = weighed_ && fee != nullptr && is_heavier(s, *fee);
   if (s.has(R::grams) || heavier) return read_weights(s, clauses);
   for (auto& clause : clauses) weigh_money(s, clause);
+  for (auto& clause : clauses) read_minimum(s, clause);
+  // "Free delivery", and below it "from 45.00"
+  const auto costs = [](const Clause& one) { return one.costs(); };
+  const bool titled = headed_free_ && std::none_of(clauses.begin(), clauses.end(), costs);
+  for (auto& clause : clauses) clause.free = clause.free || (titled && !clause.limits.empty());
   const auto amounts = std::count_if(clauses.begin(), clauses.end(), [](const Clause& one) {
     return one.limits.empty() && !one.fees.empty();
   });
@@ -278,7 +314,11 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
     }
     if (clause.done || !clause.costs()) continue;
     // "3.95 below 50 and free above"
-    const bool beyond = under != nullptr && clause.free && clause.part.has_any(R::over, R::or_more);
+    const bool rest = word_between(clause.part, 0, 5,
+                                   {"else", "other", "others", "andere", "anderen", "anderes",
+                                    "ubrigen", "autres", "reste", "overige", "demas", "resto"});
+    const bool beyond =
+        under != nullptr && clause.free && (rest || clause.part.has_any(R::over, R::or_more));
     if (beyond) {
       claim(s, clause.option, "free_over", value_text(Threshold{under->amount, !under->included}));
     } else {
@@ -402,13 +442,19 @@ void DeliveryRules::finish_option(const std::string& key) {
 void DeliveryRules::finish_options() {
   auto keys = claims_.option_keys();
   if (keys.empty() && !for_all_.empty()) keys.emplace_back("standard");
+  const bool limited = std::any_of(keys.begin(), keys.end(), [&](const std::string& key) {
+    return claims_.stated("delivery." + key + ".free_over") != nullptr;
+  });
   for (const auto& key : keys) {
     const std::string prefix = "delivery." + key + ".";
     const std::string& kind = kinds_[key];
     const bool fetched = kind == "collection" || kind == "pickup-point";
-    const bool threshold = claims_.stated(prefix + "free_over") != nullptr;
+    const bool threshold =
+        claims_.stated(prefix + "free_over") != nullptr || (!limited && key == "standard");
     for (auto fact : for_all_) {
       const bool time = fact.field == "handling";
+      const bool usual = claims_.stated("delivery.standard.free_over") != nullptr;
+      if (fact.field == "threshold_kept" && usual && key != "standard") continue;
       if (time ? fetched || claims_.speaks_of(prefix + "handling") : !threshold) continue;
       fact.field.insert(0, prefix);
       claims_.add(std::move(fact));
@@ -417,24 +463,11 @@ void DeliveryRules::finish_options() {
   }
 }
 
-/// A shop that has no other slow way calls its usual one "economy".
-void DeliveryRules::name_usual_option() {
-  const auto keys = claims_.option_keys();
-  const bool economy = std::find(keys.begin(), keys.end(), "economy") != keys.end();
-  const bool usual = claims_.speaks_of("delivery.standard.fee") ||
-                     claims_.speaks_of("delivery.standard.fee_by_value");
-  if (!economy || usual) return;
-  claims_.rename_option("economy", "standard");
-  kinds_.insert_or_assign("standard", std::string("standard"));
-  const auto places = regions_.find("economy");
-  if (places != regions_.end()) regions_.insert_or_assign("standard", places->second);
-}
-
 void DeliveryRules::finish() {
   for (const auto& [key, steps] : steps_) finish_steps_of(key, steps);
   finish_weights();
-  name_usual_option();
   finish_options();
+  finish_places();
 }
 
 }  // namespace rangebook

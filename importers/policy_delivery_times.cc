@@ -24,9 +24,18 @@ constexpr int kLongHandling = 10;
 
 /// "Islands: add 2 days"
 bool is_added_time(const Sentence& part, const PolicyMark& span) {
-  return word_between(part, span.begin < 3 ? 0 : span.begin - 3, span.begin,
-                      {"add", "additional", "extra", "plus", "zusatzlich", "zzgl", "zuzuglich",
-                       "ajoutez", "ajouter", "supplementaires", "sumar", "anadir"}) ||
+  const auto begin = span.begin < 3 ? 0 : span.begin - 3;
+  const bool limit = word_between(part, begin, span.begin, {"au", "tout", "tard"});
+  const bool adds = std::any_of(part.tokens.begin(), part.tokens.end(), [](const PolicyToken& one) {
+    for (const std::string_view stem : {"verlanger", "verleng", "rallong", "prolong", "extend"}) {
+      if (one.word.starts_with(stem)) return true;
+    }
+    return one.word == "adds" || one.word == "alarga";
+  });
+  return adds || (!limit && word_between(part, begin, span.begin, {"plus"})) ||
+         word_between(part, begin, span.begin,
+                      {"add", "additional", "extra", "zusatzlich", "zzgl", "zuzuglich", "ajoutez",
+                       "ajouter", "supplementaires", "sumar", "anadir"}) ||
          word_between(
              part, span.end, span.end + 2,
              {"more", "extra", "longer", "langer", "mehr", "supplementaires", "adicionales"});
@@ -43,6 +52,19 @@ bool is_until(const Sentence& part, const PolicyMark& event) {
   return event.begin > 0 && word_between(part, event.begin - 1, event.begin,
                                          {"for", "before", "until", "to", "bis", "zum", "zur",
                                           "vor", "pour", "avant", "voor", "tot"});
+}
+
+/// "From the moment you order it is five days": what the time is counted from, before it.
+std::string_view start_before(const Sentence& part, const PolicyMark& span) {
+  constexpr std::uint32_t kReach = 8;
+  const auto* event = last_before(part, R::event, span.begin);
+  if (event == nullptr || event->end + kReach < span.begin) return {};
+  const bool start = word_between(part, event->begin < 2 ? 0 : event->begin - 2, event->begin + 1,
+                                  {"from", "after", "once", "von", "ab", "nach", "a", "apres",
+                                   "des", "na", "vanaf", "tras", "desde"});
+  const bool known = event->value == "purchase" || event->value == "dispatch";
+  return start && known && !between(part, R::span, event->end, span.begin) ? event->value
+                                                                           : std::string_view{};
 }
 
 /// "Delivered tomorrow or the day after"
@@ -136,6 +158,11 @@ void DeliveryRules::read_spans(const Sentence& s, const Clause& clause) {
   if (s.has(R::negation) && s.has(R::outside)) return;
   for (const auto& mark : clause.part.marks) {
     if (mark.role == R::next_day) read_next_day(s, clause, mark);
+    const bool same_day = mark.role == R::kind && mark.value == "same-day";
+    if (same_day && clause.option.kind == mark.value &&
+        !clause.part.has_any(R::span, R::negation)) {
+      claim(s, clause.option, "transit", "0 days", {}, true);
+    }
     if (mark.role == R::span) read_span(s, clause, mark);
   }
 }
@@ -153,15 +180,31 @@ void DeliveryRules::read_next_day(const Sentence& s, const Clause& clause, const
 void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const PolicyMark& mark) {
   if (mark.span.unit == DayUnit::months || mark.span.max.value_or(0) > 60) return;
   if (is_beyond(clause.part, mark) || is_ahead(clause.part, mark)) return;
+  const bool of_returns = clause.part.has_any(R::statutory, R::returns) &&
+                          !clause.part.has_any(R::delivery, R::kind, R::dispatch);
+  if (of_returns) return;  // "30 days to return"
+  const auto* have = last_before(clause.part, R::have, mark.begin);
+  if (have != nullptr && have->end == mark.begin && clause.part.has(R::kind)) return;
   const auto* event = next_after(clause.part, R::event, mark.end);
   const bool counted = event != nullptr && event->begin < mark.end + 6;
   const bool leaves = counted && event->value == "dispatch";
   const bool dispatch =
-      leaves ? is_until(clause.part, *event) : until_dispatch(s, clause.part, mark, counted);
+      leaves ? is_until(clause.part, *event)
+             : until_dispatch(s, clause.part, mark,
+                              counted && event->value != "purchase" && event->value != "payment");
   DaySpan span = mark.span;
   if (mark.open && span.min == span.max) span.min.reset();
   if (dispatch) return claim_handling(s, clause.option, span);
   claim(s, clause.option, "transit", value_text(span), doubt_of_transit(s, clause.part, mark));
+  if (!counted) {
+    auto start = start_before(clause.part, mark);
+    const auto* only = s.first(R::span);
+    const bool one = std::count_if(s.marks.begin(), s.marks.end(), [](const PolicyMark& other) {
+                       return other.role == R::span;
+                     }) == 1;
+    if (start.empty() && one) start = start_before(s, *only);
+    if (!start.empty()) claim(s, clause.option, "transit_from", std::string(start));
+  }
   if (leaves) claim(s, clause.option, "transit_from", "dispatch");
   if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
 }

@@ -125,8 +125,8 @@ std::vector<TableRow> turned(const std::vector<TableRow>& rows) {
   return result;
 }
 
-/// "free from", "orders over 50", "25 - 60": what is read together with the amounts below it;
-/// nothing for another header.
+/// "free from", "orders over 50", "25 - 60", "up to 2 kg": what is read together with the amounts
+/// below it; nothing for another header.
 std::string order_values_of(const std::string& header) {
   const auto tokens = policy_tokens(header);
   const auto marks = policy_marks(header, tokens, Currency::from_code("EUR"));
@@ -134,6 +134,7 @@ std::string order_values_of(const std::string& header) {
     return std::count_if(marks.begin(), marks.end(),
                          [&](const PolicyMark& one) { return one.role == role; });
   };
+  if (count(PolicyRole::grams) > 0) return header + " ";
   const bool bound = count(PolicyRole::from) + count(PolicyRole::over) +
                          count(PolicyRole::or_more) + count(PolicyRole::under) >
                      0;
@@ -280,8 +281,18 @@ bool goes_on(std::string_view before, std::string_view next) {
   const auto byte = static_cast<unsigned char>(first);
   const bool capital =
       byte == 0xC3 && next.size() > 1 && static_cast<unsigned char>(next[1]) < 0xA0;
-  return !ended && ((first >= 'a' && first <= 'z') || is_ascii_digit(first) || first == '(' ||
-                    (byte >= 0x80 && !capital));
+  // "An order of", and on the next line "CHF 110.00"
+  const auto blank = before.rfind(' ');
+  const std::string_view word = blank == before.npos ? before : before.substr(blank + 1);
+  static constexpr std::string_view kOpen[] = {
+      "of",  "the", "to",   "and",  "or",  "for", "from", "a",    "in",    "von",
+      "der", "die", "das",  "dem",  "den", "des", "und",  "oder", "ab",    "bis",
+      "im",  "mit", "nach", "fur",  "zum", "zur", "ein",  "eine", "einer", "bei",
+      "le",  "la",  "les",  "de",   "du",  "et",  "ou",   "a",    "van",   "het",
+      "een", "en",  "of",   "voor", "bij", "con", "por",  "y",    "el",    "los"};
+  const bool open = std::find(std::begin(kOpen), std::end(kOpen), word) != std::end(kOpen);
+  return !ended && (open || (first >= 'a' && first <= 'z') || is_ascii_digit(first) ||
+                    first == '(' || (byte >= 0x80 && !capital));
 }
 
 /// Cuts the mark or the number of a list item off.

@@ -41,6 +41,7 @@ class Numbers {
     add_country_codes();
     for (std::size_t at = 0; at < tokens_.size(); ++at) {
       if (taken(at)) continue;
+      if (add_worded_money(at)) continue;
       if (add_date(at) || add_span(at) || add_measure(at)) continue;
     }
     add_next_days();
@@ -84,6 +85,29 @@ class Numbers {
       mark.money = amount_of(sentence_.substr(money.begin, money.end - money.begin), currency);
       add(mark, begin, end);
     }
+  }
+
+  /// "Four pounds", "vijftien euro"
+  bool add_worded_money(std::size_t at) {
+    if (!home_ || taken(at) || is_number(tokens_[at])) return false;
+    const auto number = number_at(tokens_, at);
+    if (!number || number->article) return false;
+    struct Name {
+      std::string_view word;
+      std::string_view code;  ///< ends what the shop's currency has to end with
+    };
+    static constexpr Name kNames[] = {{"euro", "EUR"},    {"euros", "EUR"}, {"pounds", "GBP"},
+                                      {"quid", "GBP"},    {"dollars", "D"}, {"francs", "CHF"},
+                                      {"franken", "CHF"}, {"frank", "CHF"}};
+    const std::size_t unit = at + number->tokens;
+    for (const Name& name : kNames) {
+      if (!is(unit, name.word) || !home_->code().ends_with(name.code)) continue;
+      PolicyMark mark{.role = R::money};
+      mark.money = amount_of(std::to_string(number->value), home_);
+      add(mark, at, unit + 1);
+      return true;
+    }
+    return false;
   }
 
   /// "NL: 3,99": codes of countries in capitals, in a sentence that is not all capitals.
@@ -291,6 +315,9 @@ class Numbers {
                        unit->value != "weeks" && unit->value != "years";
     if (vague) return false;  // "a day"
     if (unit->value.ends_with("hours") && last->value < 12) return false;
+    const bool minutes = at > 1 && is(at - 1, ".") && is_number(tokens_[at - 2]);
+    const bool clock = minutes || (last->value < 24 && !phrase_ends(at, R::within));
+    if (unit->value == "hours" && clock) return false;  // "between 18 and 22 h"
     if (is_rhythm(unit->end)) return false;
     const DaySpan span{first->value, last->value, DayUnit::days};
     return push_span(in_days(span, unit->value), at, unit->end);
@@ -317,6 +344,15 @@ class Numbers {
            is(at, "o");
   }
 
+  /// "Five days at the most"
+  bool is_limit_behind(std::size_t at) const {
+    static constexpr std::string_view kFirst[] = {"at",        "maximum", "max",  "maximal",
+                                                  "hochstens", "au",      "tout", "ten",
+                                                  "maximaal",  "hooguit", "como", "tops"};
+    return phrase_at(at, R::within) != nullptr &&
+           std::find(std::begin(kFirst), std::end(kFirst), tokens_[at].word) != std::end(kFirst);
+  }
+
   bool push_span(const DaySpan& span, std::size_t begin, std::size_t end) {
     PolicyMark mark{.role = R::span};
     mark.span = span;
@@ -324,6 +360,10 @@ class Numbers {
     for (int skip = 0; skip < 3 && before > 0 && !mark.open; ++skip, --before) {
       mark.open = phrase_ends(before, R::within);
     }
+    // "part sous 24 h", "ships within 2 days": also where the word is part of another phrase
+    const bool said = begin > 0 && (is(begin - 1, "within") || is(begin - 1, "sous") ||
+                                    is(begin - 1, "binnen") || is(begin - 1, "innerhalb"));
+    mark.open = mark.open || said || is_limit_behind(end);
     if (mark.open && mark.span.min == mark.span.max) mark.span.min.reset();
     add(mark, begin, end);
     return true;
@@ -373,6 +413,14 @@ class Numbers {
     if (!taken(kind.begin)) implied_.push_back(mark);
   }
 
+  /// "Zustellung am naechsten Werktag"
+  static bool names_working_day(std::string_view word) {
+    static constexpr std::string_view kWords[] = {"working",    "business",  "werktag",
+                                                  "arbeitstag", "ouvre",     "ouvrable",
+                                                  "werkdag",    "laborable", "habil"};
+    return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+  }
+
   void add_next_days() {
     for (const auto& phrase : phrases_) {
       if (phrase.role == R::kind) add_named_span(phrase);
@@ -383,7 +431,7 @@ class Numbers {
       if (both && kind == is_time(phrase.begin, phrase.end)) continue;
       bool working = phrase.value == "working_days";
       for (auto i = phrase.begin; i < phrase.end; ++i) {
-        working = working || tokens_[i].word == "working" || tokens_[i].word == "business";
+        working = working || names_working_day(tokens_[i].word);
       }
       PolicyMark mark{.role = kind ? R::next_day : R::span};
       mark.span = {1, 1, working ? DayUnit::working_days : DayUnit::days};
@@ -391,6 +439,16 @@ class Numbers {
       mark.end = phrase.end;
       (kind ? implied_ : found_).push_back(mark);
     }
+  }
+
+  /// "22.00 h", "10 pm"
+  bool is_hour(std::size_t at) const {
+    static constexpr std::string_view kHours[] = {"uhr", "uur", "h", "heures", "pm", "am", "horas"};
+    if (at >= tokens_.size() || !is_number(tokens_[at])) return false;
+    std::size_t end = at + 1;
+    if (is(end, ".") || is(end, ":")) end += 2;
+    return end < tokens_.size() &&
+           std::find(std::begin(kHours), std::end(kHours), tokens_[end].word) != std::end(kHours);
   }
 
   /// "orders over 50", "costs 2.95": a number without a sign where only an amount makes sense.
@@ -404,6 +462,7 @@ class Numbers {
                           tokens_[end + 1].word.size() == 2 && is_number(tokens_[end + 1]) &&
                           tokens_[end + 1].begin == tokens_[at].end + 1;
     if (decimals) end += 2;
+    if (is_range_word(end) && is_hour(end + 1)) return;  // "between 18.00 and 22.00 h"
     const bool range = end + 1 < tokens_.size() && is_range_word(end) &&
                        std::any_of(found_.begin(), found_.end(), [&](const PolicyMark& one) {
                          return one.role == R::money && one.begin == end + 1;
@@ -424,7 +483,7 @@ class Numbers {
                             std::end(kNotMoney) ||
                         phrase_at(end, R::unit) != nullptr || month_named(tokens_[end].word));
     if (other || (!decimals && !bound)) return;
-    if (!decimals && (tokens_[at].word.size() > 4 || !speaks_of_orders())) return;
+    if (!decimals && (tokens_[at].word.size() > 4 || !(range || speaks_of_orders()))) return;
     const auto first = tokens_[at].begin;
     PolicyMark mark{.role = R::money};
     mark.money = amount_of(sentence_.substr(first, tokens_[end - 1].end - first), home_);

@@ -57,6 +57,50 @@ void narrow_world(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "Anywhere outside Australia": the rest of the world.
+void turn_outside(Marks& marks, const Tokens& tokens) {
+  for (auto& place : marks) {
+    const bool country = place.value.size() == 2 || place.value == "europe";
+    if (place.role != R::region || !country || place.begin == 0) continue;
+    auto at = place.begin - 1;
+    while (at > 0 &&
+           only_words(tokens, at, at + 1, {"of", "the", "de", "la", "der", "von", "van", "l'"})) {
+      --at;
+    }
+    if (only_words(tokens, at, at + 1, {"outside", "ausserhalb", "buiten", "fuera"})) {
+      place.value = "world";
+      place.begin = at;
+    }
+  }
+}
+
+/// "The United States excepted", "though not in the Highlands": places left out by what stands
+/// behind or before them.
+void leave_out_places(Marks& marks, const Tokens& tokens) {
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    const PolicyMark place = marks[i];
+    if (place.role != R::region) continue;
+    const auto size = static_cast<std::uint32_t>(tokens.size());
+    const bool behind =
+        place.end < size &&
+        only_words(tokens, place.end, place.end + 1,
+                   {"excepted", "excluded", "ausgenommen", "ausgeschlossen", "excepte", "exceptee",
+                    "excepts", "exclu", "exclue", "exclus", "uitgezonderd", "uitgesloten",
+                    "excluido", "excluida", "excluidas"}) &&
+        (place.end + 1 == size || tokens[place.end + 1].word.size() == 1);
+    const bool before = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& no) {
+      return no.role == R::negation && no.end < place.begin &&
+             only_words(tokens, no.end, place.begin,
+                        {"in", "to", "the", "for", "nach", "auf", "die", "der", "en", "dans", "les",
+                         "la", "aux", "au", "naar", "op", "de", "het", "a"});
+    });
+    if (!behind && !before) continue;
+    PolicyMark outside{.role = R::outside, .begin = place.begin, .end = place.begin};
+    marks.insert(marks.begin() + static_cast<std::ptrdiff_t>(i), outside);
+    ++i;
+  }
+}
+
 bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
@@ -184,6 +228,37 @@ void drop_classes(Marks& marks, const Tokens& tokens) {
   if (has(marks, {R::money, R::free})) return;
   std::erase_if(marks, [&](const PolicyMark& one) {
     return one.role == R::kind && one.end > one.begin && tokens[one.end - 1].word == "class";
+  });
+}
+
+/// "Orders placed on a Sunday", "in the evening": a time, no service, where no price is named.
+void drop_weekdays(Marks& marks, const Tokens& tokens) {
+  constexpr std::size_t kHeading = 4;
+  if (has(marks, {R::money, R::free}) || tokens.size() <= kHeading) return;
+  const auto names_service = [](const PolicyToken& one) {
+    for (const std::string_view stem :
+         {"deliver", "liefer", "zustell", "livr", "lever", "bezorg", "entreg", "slot"}) {
+      if (one.word.find(stem) != one.word.npos) return true;
+    }
+    return false;
+  };
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    return one.role == R::kind &&
+           is_one_of(one.value, {"saturday", "sunday", "weekend", "evening"}) &&
+           std::none_of(tokens.begin() + one.begin, tokens.begin() + one.end, names_service);
+  });
+}
+
+/// "After two days your order is ready": until it can be fetched, not how long it is kept.
+void turn_ready(Marks& marks, const Tokens& tokens) {
+  const bool after = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::span && one.begin > 0 &&
+           only_words(tokens, one.begin - 1, one.begin,
+                      {"after", "nach", "na", "binnen", "innerhalb", "within", "apres", "sous"});
+  });
+  if (!after) return;
+  std::erase_if(marks, [&](const PolicyMark& one) {
+    return one.role == R::aside && is_one_of(tokens[one.end - 1].word, {"klaar", "bereit"});
   });
 }
 
@@ -330,7 +405,11 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   drop_articles(marks, tokens);
   turn_gift_cards(marks, tokens);
   drop_classes(marks, tokens);
+  drop_weekdays(marks, tokens);
+  turn_ready(marks, tokens);
   drop_credit_cards(marks, tokens);
+  turn_outside(marks, tokens);
+  leave_out_places(marks, tokens);
   narrow_world(marks, tokens);
   name_delivery(marks, tokens);
   turn_loose_refunds(marks);

@@ -161,6 +161,13 @@ class DeliveryRules {
     PolicyClaim origin;
   };
   struct Clause;
+  /// Where the shop says it delivers, and where not.
+  struct Places {
+    std::vector<std::string> to;
+    std::vector<std::string> never;
+    std::string sentence;
+    std::uint64_t byte = 0;
+  };
 
   bool is_about(const PolicySentence& sentence, bool goes_on) const;
   std::string key_of(const Option& option) const;
@@ -171,10 +178,13 @@ class DeliveryRules {
   void note_places(const PolicySentence& sentence);
   Option option_before(const PolicySentence& sentence, bool goes_on) const;
   void leave_out_remarks(const PolicySentence& sentence, std::vector<Clause>& clauses);
+  void give_to_excepted(std::vector<Clause>& clauses);
+  static void give_to_next_day(std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
+  void read_minimum(const PolicySentence& sentence, Clause& clause);
   void claim_alone(const PolicySentence& sentence, const Clause& clause);
   void read_spans(const PolicySentence& sentence, const Clause& clause);
   void read_next_day(const PolicySentence& sentence, const Clause& clause, const PolicyMark& mark);
@@ -187,10 +197,11 @@ class DeliveryRules {
   void finish_steps_of(const std::string& key, std::vector<Step> steps);
   void finish_option(const std::string& key);
   void read_weights(const PolicySentence& sentence, const std::vector<Clause>& clauses);
-  void name_usual_option();
   void finish_steps();
   void finish_weights();
   void finish_options();
+  void read_places(const PolicySentence& sentence, const std::vector<Clause>& clauses);
+  void finish_places();
 
   PolicyFrame frame_;
   PolicyClaims& claims_;
@@ -198,9 +209,12 @@ class DeliveryRules {
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
-  bool headed_ = false;   ///< the heading above speaks of delivery
-  bool weighed_ = false;  ///< the line states steps by weight
-  bool strange_ = false;  ///< much of the sentence was not understood
+  bool headed_ = false;       ///< the heading above speaks of delivery
+  bool headed_free_ = false;  ///< .. of free delivery
+  bool weighed_ = false;      ///< the line states steps by weight
+  bool excepted_ = false;     ///< a place left out has a figure of its own
+  bool in_example_ = false;   ///< the line gave an example
+  bool strange_ = false;      ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
@@ -211,6 +225,7 @@ class DeliveryRules {
   std::map<std::string, std::vector<std::string>> regions_;  ///< by option key
   std::set<std::string> vague_;                              ///< keys of options whose regions are
   std::map<std::string, std::string> kinds_;                 ///< by option key
+  Places stated_;
   std::vector<PolicyClaim> for_all_;  ///< handling, threshold rules: of every option
 };
 

@@ -38,9 +38,15 @@ bool speaks_of_returns(const PolicySentence& s) {
 bool speaks_of_delivery(const PolicySentence& s) {
   return s.has_any(R::delivery, R::kind, R::dispatch, R::all_orders, R::minimum_order,
                    R::first_delivery) ||
-         (s.has(R::per_parcel) && s.has(R::money)) ||
+         ((s.has(R::per_parcel) || s.has(R::grams)) && s.has(R::money)) ||
          (s.has(R::region) && s.has_any(R::money, R::free)) ||
          (s.has(R::order) && s.has_any(R::money, R::free));
+}
+
+/// "When is it delivered?"
+bool asks_of_arrival(const PolicySentence& s) {
+  const auto* event = s.first(R::event);
+  return event != nullptr && event->value == "delivery" && !s.has(R::aside);
 }
 
 PolicyFrame frame_of(const TermsContext& context) {
@@ -107,12 +113,23 @@ class PolicyReader {
   /// A heading by its element, or a short line that states no figure.
   bool is_heading(const PolicySentence& s) const {
     if (s.question()) return false;
+    if (is_free_title(s)) return true;
     if (s.kind == PolicyLineKind::heading) return !s.has_any(R::money, R::span, R::day, R::free);
     return s.kind == PolicyLineKind::text && s.text.size() <= kLongestHeading &&
            !s.text.ends_with('.') && !s.text.ends_with('!') &&
            !s.has_any(R::money, R::span, R::day, R::free, R::item, R::payer, R::need, R::yes,
                       R::no) &&
            !s.has_any(R::negation, R::can);
+  }
+
+  /// "Free delivery" above "From 50.00, counted after discounts": states nothing by itself.
+  static bool is_free_title(const PolicySentence& s) {
+    constexpr std::size_t kTitle = 6;
+    const bool plain = s.kind == PolicyLineKind::text || s.kind == PolicyLineKind::heading;
+    return plain && s.tokens.size() <= kTitle && s.has(R::free) && s.has(R::delivery) &&
+           !s.text.ends_with('.') && !s.text.ends_with('!') &&
+           !s.has_any(R::money, R::span, R::day, R::kind, R::region, R::all_orders, R::over) &&
+           !s.has_any(R::from, R::order, R::method, R::item, R::payer, R::negation);
   }
 
   /// About something else than getting an order and sending it back.
@@ -126,7 +143,7 @@ class PolicyReader {
 
   void read_heading(const PolicySentence& s) {
     question_.reset();
-    const bool aside = is_aside(s) || s.has(R::hedge);
+    const bool aside = is_aside(s) || s.has_any(R::hedge, R::example);
     returns_.set_aside(aside && !speaks_of_returns(s));
     delivery_.set_aside(aside && !speaks_of_delivery(s));
     returns_.open_list(s);
@@ -176,9 +193,12 @@ class PolicyReader {
   void read_sentence(PolicySentence s) {
     const bool condition =
         question_ && question_->has(R::money) && question_->has_any(R::over, R::from, R::or_more);
-    if (question_ && (question_->has(R::day) || condition) && !s.question()) {
+    // "Do you live in Belgium? Then it costs 6.50."
+    const bool place = question_ && question_->has(R::region) && s.has_any(R::money, R::free) &&
+                       word_between(s, 0, 1, {"then", "dann", "alors", "dan", "entonces"});
+    if (question_ && (question_->has(R::day) || condition || place) && !s.question()) {
       s = joined(*question_, s);
-      if (condition) question_.reset();
+      if (condition || place) question_.reset();
     }
     if (s.question()) {
       returns_.set_aside(false);
@@ -195,12 +215,11 @@ class PolicyReader {
       const PolicySentence question = *std::exchange(question_, std::nullopt);
       skip_ = is_aside(question);
       if (skip_) return;
-      topic_ = speaks_of_returns(question)    ? Topic::returns
-               : speaks_of_delivery(question) ? Topic::delivery
-                                              : topic_;
+      const bool about = speaks_of_delivery(question) || asks_of_arrival(question);
+      topic_ = speaks_of_returns(question) ? Topic::returns : about ? Topic::delivery : topic_;
       returns_.ask(&question);
       returns_.open_list(question);
-      delivery_.ask(speaks_of_delivery(question) ? &question : nullptr);
+      delivery_.ask(about ? &question : nullptr);
       const auto yes = take_answer(s);
       if (topic_ == Topic::returns && yes) returns_.answer(question, *yes, s);
       if (topic_ == Topic::returns && !yes) returns_.answer_freely(question, s);
@@ -221,6 +240,13 @@ class PolicyReader {
     return s;
   }
 
+  /// "The period of 20 days begins when we send it"
+  static bool is_period(const PolicySentence& s) {
+    return s.has(R::span) &&
+           word_between(s, 0, 5,
+                        {"period", "window", "frist", "delai", "termijn", "plazo", "bedenktijd"});
+  }
+
   void read_statement(const PolicySentence& s) {
     if (s.kind == PolicyLineKind::text && !s.text.ends_with(':') && !s.has(R::item)) {
       returns_.close_list();
@@ -232,7 +258,7 @@ class PolicyReader {
                        !s.has_any(R::money, R::kind, R::dispatch);
     const bool kept =
         given || (topic_ == Topic::returns && !s.has_any(R::money, R::kind, R::refund) &&
-                  (s.has(R::need) || (s.has(R::have) && s.has(R::span)) ||
+                  (s.has(R::need) || (s.has(R::have) && s.has(R::span)) || is_period(s) ||
                    (returns_.is_asked() && s.has(R::span) && s.has(R::event))));
     const bool legal = s.has(R::statutory) && s.has(R::span) && !s.has_any(R::kind, R::dispatch);
     // "Drop it at a parcel shop. It's free."
@@ -240,8 +266,9 @@ class PolicyReader {
                       s.tokens.size() <= kShortRemark && !speaks_of_delivery(s);
     const bool returns = speaks_of_returns(s) || way_back || kept || legal || free;
     // "We charge 2.00 per parcel", below a heading of returns
-    const bool named = s.has_any(R::delivery, R::kind, R::dispatch, R::first_delivery) ||
-                       s.has_any(R::region, R::order, R::all_orders, R::minimum_order);
+    const bool place = s.has(R::region) && !(goes_on_ && topic_ == Topic::returns);
+    const bool named =
+        names_delivery(s) || place || s.has_any(R::order, R::all_orders, R::minimum_order);
     const bool delivery = speaks_of_delivery(s) && (named || topic_ != Topic::returns);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
         s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
@@ -257,6 +284,24 @@ class PolicyReader {
     if (delivery) return read_delivery(s);
     if (topic_ == Topic::returns || s.has_any(R::item, R::need)) return read_returns(s);
     if (topic_ == Topic::delivery) read_delivery(s);
+  }
+
+  /// By a word of its own, not only "it takes", "at your door", which a way back has as well.
+  static bool names_delivery(const PolicySentence& s) {
+    static constexpr std::string_view kStems[] = {
+        "deliver", "shipp",   "ship",    "postage", "p&p",   "carriage", "liefer",  "versand",
+        "versend", "zustell", "porto",   "livr",    "exped", "envoi",    "port",    "achemin",
+        "lever",   "bezorg",  "verzend", "verstu",  "envi",  "entreg",   "dispatch"};
+    if (s.has_any(R::kind, R::dispatch, R::first_delivery)) return true;
+    return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      if (one.role != R::delivery) return false;
+      return std::any_of(
+          s.tokens.begin() + one.begin, s.tokens.begin() + one.end, [](const PolicyToken& token) {
+            return std::any_of(std::begin(kStems), std::end(kStems), [&](std::string_view stem) {
+              return token.word.find(stem) != std::string::npos;
+            });
+          });
+    });
   }
 
   void read_returns(const PolicySentence& s) {
@@ -288,7 +333,8 @@ class PolicyReader {
       const bool way_back = !topics.empty() && topics.back() == Topic::returns &&
                             part.has(R::payer) && !part.has_any(R::money, R::free);
       const bool returns = speaks_of_returns(part) || way_back;
-      const bool delivery = part.has_any(R::delivery, R::kind) && !way_back;
+      const bool about = topic_ == Topic::returns ? names_delivery(part) : part.has(R::delivery);
+      const bool delivery = (about || part.has(R::kind)) && !way_back;
       both = both || (returns && delivery);
       topics.push_back(returns          ? Topic::returns
                        : delivery       ? Topic::delivery

@@ -1,0 +1,62 @@
+// Where a shop delivers and where not: lists of places, and sentences that only name places.
+#include <algorithm>
+#include <utility>
+
+#include "importers/policy_clause.h"
+#include "schema/terms_values.h"
+
+namespace rangebook {
+namespace {
+
+using R = PolicyRole;
+using Sentence = PolicySentence;
+
+bool has_fact(const Sentence& s) { return s.has_any(R::money, R::free, R::span); }
+
+void add_place(std::vector<std::string>& places, std::string_view place) {
+  if (std::find(places.begin(), places.end(), place) == places.end()) places.emplace_back(place);
+}
+
+}  // namespace
+
+/// "We deliver throughout the UK, except to the Channel Islands", "we do not ship to Canada": said
+/// of the usual delivery, where no figure stands beside it.
+void DeliveryRules::read_places(const Sentence& s, const std::vector<Clause>& clauses) {
+  const bool other = s.has(R::kind) && s.first(R::kind)->value != "standard";
+  const bool about = s.has_any(R::delivery, R::dispatch, R::sending) || asked_;
+  if (has_fact(s) || other || !about || !doubt_.empty() || !section_.kind.empty()) return;
+  if (s.has_any(R::day, R::example, R::returns, R::aside)) return;
+  const bool closed = s.has_any(R::only, R::outside, R::negation);
+  if (!closed || (s.has(R::only) && s.first(R::only)->begin > 0 && !s.has(R::region))) return;
+  Places& found = stated_;
+  for (const auto& clause : clauses) {
+    bool outside = clause.part.has(R::negation);
+    for (const auto& mark : clause.part.marks) {
+      if (mark.role == R::outside) outside = true;
+      if (outside && mark.value == "world") continue;  // "not to any other country"
+      if (mark.role == R::region) add_place(outside ? found.never : found.to, mark.value);
+      if (mark.role == R::region && clause.option.vague) return void(found = {});
+    }
+  }
+  found.sentence = s.text;
+  found.byte = s.byte;
+}
+
+void DeliveryRules::finish_places() {
+  const auto add = [&](std::string_view name, std::vector<std::string> places) {
+    const std::string field = "delivery.standard." + std::string(name);
+    // "Within the Netherlands, the islands included"
+    std::erase_if(places, [&](const std::string& one) {
+      return one.size() > 2 && one.starts_with(frame_.country + "-") && name == "regions";
+    });
+    if (places.empty() || claims_.speaks_of(field)) return;
+    std::sort(places.begin(), places.end());
+    claims_.add({field, value_text(places), stated_.sentence, stated_.byte, {}, false});
+  };
+  const bool home = std::any_of(stated_.to.begin(), stated_.to.end(),
+                                [&](const auto& one) { return is_home(one, frame_); });
+  if (home && !regions_.contains("standard")) add("regions", stated_.to);
+  add("not_regions", stated_.never);
+}
+
+}  // namespace rangebook
