@@ -304,7 +304,9 @@ bool take_bullet(std::string_view& line) {
     line.remove_prefix(digits + 2);
     return true;
   }
-  for (const std::string_view mark : {"- ", "* ", "• ", "– ", "· ", "o ", "( ) ", "[ ] "}) {
+  for (const std::string_view mark :
+       {"- ", "* ", "• ", "– ", "— ", "· ", "o ", "+ ", "( ) ", "[ ] ", "✔ ",
+        "✓ ", "✗ ", "✘ ", "→ ", "► ", "▪ ", "■ ", "● ", "★ ",   "» ",   "› "}) {
     if (!line.starts_with(mark)) continue;
     line.remove_prefix(mark.size());
     return true;

@@ -103,6 +103,7 @@ class ReturnRules {
                   const std::string& doubt);
   void read_beside_season(const PolicySentence& sentence);
   void read_refund(const PolicySentence& sentence);
+  void read_exchange(const PolicySentence& sentence);
   void claim_original(const PolicySentence& sentence);
   bool is_refunded_too(const PolicySentence& sentence) const;
   static bool is_conditional(const PolicySentence& sentence);
