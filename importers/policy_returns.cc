@@ -82,6 +82,15 @@ namespace {
 std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   for (std::uint32_t at = 0; at < size; ++at) {
+    // "28 days after delivery, or 40 days if you live in Ireland"
+    const bool weak = s.word(at) == "," || is_joint(s, at);
+    if (weak && part_of(s, 0, at).has(R::span) && part_of(s, at, size).has(R::span)) {
+      const auto* away = next_after(s, R::region, at);
+      const auto* home = last_before(s, R::region, at);
+      const bool split = away != nullptr && !is_home(away->value, frame) &&
+                         (home == nullptr || is_home(home->value, frame));
+      if (split) return at;
+    }
     if (s.word(at) != ";") continue;
     const auto* before = last_before(s, R::region, at);
     const auto* after = next_after(s, R::region, at);
@@ -148,7 +157,11 @@ void ReturnRules::read_places(const Sentence& s, bool goes_on) {
 }
 
 void ReturnRules::read_part(const Sentence& s, bool goes_on) {
-  if (!goes_on) methods_.clear();
+  if (!goes_on) {
+    methods_.clear();
+    from_.reset();
+  }
+  goes_on_ = goes_on;
   if (s.has(R::example)) return;
   const auto* faulty = s.first(R::faulty);
   if (faulty != nullptr && !s.has_any(R::unless_faulty, R::no_return, R::need) &&
@@ -157,7 +170,7 @@ void ReturnRules::read_part(const Sentence& s, bool goes_on) {
   }
   set_region(s);
   doubt_.clear();
-  if (s.has(R::hedge)) doubt_ = kHedged;
+  if (s.has(R::hedge) || asked_some_) doubt_ = kHedged;
   const bool own = s.has_any(R::returns, R::refund, R::no_return);
   if (!own && s.has_any(R::aside, R::other_service)) return;
   if (aside_ || (s.has(R::aside) && !is_listed(s))) doubt_ = kAside;
@@ -210,6 +223,8 @@ void ReturnRules::read_rules(const Sentence& s) {
 void ReturnRules::ask(const Sentence* question) {
   asked_ = question != nullptr && question->has_any(R::returns, R::exchange);
   asked_cost_ = question != nullptr && question->has(R::returns) && question->has(R::deduct);
+  // "Bought in one of our shops? Then .."
+  asked_some_ = question != nullptr && question->has(R::hedge);
   asked_refund_ = question != nullptr && question->has_any(R::refund, R::refund_act) &&
                   !question->has(R::returns);
 }

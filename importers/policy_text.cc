@@ -91,6 +91,7 @@ class PolicyReader {
 
   void read_line(const PolicyLine& line) {
     goes_on_ = false;
+    example_ = false;
     delivery_.new_line();
     if (line.kind == PolicyLineKind::row) return read_row(line);
     const auto bounds = sentence_bounds(line.text);
@@ -260,11 +261,14 @@ class PolicyReader {
   }
 
   void read_returns(const PolicySentence& s) {
+    if (s.has(R::example)) example_ = true;
+    if (example_ && goes_on_ && s.has(R::money)) return;  // "Say you .. . Then you pay .."
     if (!goes_on_ || speaks_of_returns(s)) topic_ = Topic::returns;
     returns_.read(s, goes_on_);
   }
 
   void read_delivery(const PolicySentence& s) {
+    if (s.has(R::example)) example_ = true;
     topic_ = Topic::delivery;
     delivery_.read(s, goes_on_);
   }
@@ -317,7 +321,8 @@ class PolicyReader {
   Topic topic_ = Topic::none;
   std::optional<PolicySentence> question_;
   bool goes_on_ = false;
-  bool skip_ = false;  ///< the line answers a question about something else
+  bool example_ = false;  ///< the line tells an example
+  bool skip_ = false;     ///< the line answers a question about something else
 };
 
 }  // namespace
