@@ -246,14 +246,16 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
                        word_between(parts[i], 1, static_cast<std::uint32_t>(parts[i].tokens.size()),
                                     {"where", "wo", "ou", "waar"});
     // "Free returns, in store or at a parcel shop"
-    const bool named_behind = i > 0 && last.methods.empty() && last.free && !last.negated &&
-                              last.returns && !states_cost(parts[i]) && next == parts.end() &&
-                              parts[i].has(R::method) && parts[i].first(R::method)->begin <= 1 &&
-                              !parts[i].has_any(R::can, R::returns, R::no_return, R::negation) &&
-                              unread_words(parts[i]) == 0;
+    const bool named_behind =
+        i > 0 && last.methods.empty() && last.free && !last.negated && last.returns &&
+        !states_cost(parts[i]) && next == parts.end() && parts[i].has(R::method) &&
+        parts[i].first(R::method)->begin <= 1 &&
+        !parts[i].has_any(R::can, R::returns, R::no_return, R::negation) &&
+        unread_words(parts[i]) == 0 &&
+        !word_between(parts[i], 1, 99, {"ebenso", "also", "auch", "aussi", "ook", "too"});
     // "At a parcel shop or by courier for 4.00"; "in our shops only; not by post", "not by post,
     // only in our shops"
-    const bool refused = parts[i].has_any(R::negation, R::no_return);
+    const bool refused = parts[i].has_any(R::negation, R::no_return, R::final_sale);
     const bool parted =
         !last.methods.empty() && !last.cost && parts[i].has(R::method) &&
         (refused ? !last.negated
