@@ -114,6 +114,14 @@ bool is_for_credit(const Sentence& s) {
   });
 }
 
+/// "Take it to a post office or to our shop", below a heading of returns.
+bool hands_over(const Sentence& s) {
+  return unread_words(s) == 0 && !s.has_any(R::delivery, R::kind, R::dispatch, R::first_delivery) &&
+         word_between(s, 0, 4,
+                      {"take", "bring", "drop", "hand", "leave", "gib", "geben", "bringen", "breng",
+                       "lever", "deposez", "rapportez", "remettez", "lleva", "entrega"});
+}
+
 }  // namespace
 
 void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
@@ -149,7 +157,8 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
-    if (!group.cost && !group.returns && s.kind == PolicyLineKind::text) continue;
+    const bool handed = (headed_ || asked_) && hands_over(s);
+    if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
     claim(s, method, value_text(offered), told ? swap : doubt);
     places.push_back(std::string(method) + ".");
   }

@@ -103,6 +103,18 @@ bool is_validity(const Sentence& s, const PolicyMark& span) {
   return valid && !clause.has(R::returns);
 }
 
+/// "The return label can be used for 21 days"
+bool is_of_label(const Sentence& s, const PolicyMark& span) {
+  for (auto at = span.begin; at > 0 && !is_stop(s.word(at - 1)); --at) {
+    const auto word = s.word(at - 1);
+    const bool label = word.ends_with("label") || word.ends_with("labels") ||
+                       word.ends_with("etikett") || word.ends_with("etiquette") ||
+                       word.ends_with("voucher") || word.ends_with("gutschein");
+    if (label) return !between(s, R::returns, at, span.begin);
+  }
+  return false;
+}
+
 /// "Returns get you a voucher, and you have a year to spend it"
 bool is_of_credit(const Sentence& s, const PolicyMark& span) {
   const auto* credit = last_before(s, R::credit, span.begin);
@@ -138,6 +150,15 @@ bool is_exchange_alone(const Sentence& s) {
   const auto* swap = s.first(R::exchange);
   return is_swap_only(s) && s.word(swap->begin).starts_with("exchange") &&
          !(swap->begin == 0 && is_stop(s.word(swap->end)));
+}
+
+/// "Once you have registered it, you have 14 days": counted from something not understood.
+bool follows_something(const Sentence& s, const PolicyMark& span) {
+  const bool begins =
+      word_between(s, 0, 1,
+                   {"once", "after", "nachdem", "sobald", "apres", "zodra", "nadat", "eenmaal"}) ||
+      (word_between(s, 0, 1, {"une", "una"}) && word_between(s, 1, 2, {"fois", "vez"}));
+  return begins && word_between(s, 0, span.begin, {","});
 }
 
 /// "The amount is back on your account within 10 days": what goes back is money.
@@ -354,14 +375,15 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
       !s.has_any(R::returns, R::exchange, R::need, R::have)) {
     return std::string(kUntilRefund);
   }
-  if (event == nullptr && (is_open(s, span) || reckoned_at(s, span) != 0))
+  if (event == nullptr &&
+      (is_open(s, span) || follows_something(s, span) || reckoned_at(s, span) != 0))
     return "It is not clear from when it is counted.";
   return {};
 }
 
 void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_seen) {
   const PolicyMark& span = s.marks[index];
-  if (is_validity(s, span) || is_of_credit(s, span)) return;
+  if (is_validity(s, span) || is_of_credit(s, span) || is_of_label(s, span)) return;
   const auto* event = event_of(s, span);
   const bool to_send = !s.has_any(R::refund, R::refund_act) && last_before(s, R::tell, span.begin);
   if (to_send && read_send_back(s, span, window_seen)) return;

@@ -83,7 +83,7 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   for (std::uint32_t at = 0; at < size; ++at) {
     // "28 days after delivery, or 40 days if you live in Ireland"
-    const bool weak = s.word(at) == "," || is_joint(s, at);
+    const bool weak = s.word(at) == "," || s.word(at) == ";" || is_joint(s, at);
     if (weak && part_of(s, 0, at).has(R::span) && part_of(s, at, size).has(R::span)) {
       const auto* away = next_after(s, R::region, at);
       const auto* home = last_before(s, R::region, at);
@@ -197,6 +197,16 @@ void ReturnRules::read_legal(const Sentence& s) {
   if (beside != nullptr && first != nullptr &&
       word_between(s, legal->end, first->begin, {"we", "our", "wir", "unser", "nous", "wij"})) {
     return read_rules(part_of(s, legal->end, static_cast<std::uint32_t>(s.tokens.size())));
+  }
+  // "The law gives you 14 days; with us you have 60 days from delivery"
+  const auto* law = s.first(R::span);
+  const auto* own = law == nullptr ? nullptr : next_after(s, R::span, law->end);
+  const bool ours = own != nullptr && next_after(s, R::statutory, law->end) == nullptr &&
+                    word_between(s, law->end, own->begin,
+                                 {"us", "we", "our", "uns", "wir", "nous", "notre", "ons", "wij",
+                                  "onze", "nosotros"});
+  if (ours && own->begin > law->end) {
+    return read_rules(part_of(s, law->end, static_cast<std::uint32_t>(s.tokens.size())));
   }
   if (exceeds_law(s)) return read_rules(s);
   for (const auto& mark : s.marks) {
