@@ -356,6 +356,19 @@ void drop_nothing(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "In 3 days at most": the lower bound is not said.
+void open_spans(Marks& marks) {
+  for (auto& span : marks) {
+    if (span.role != R::span || span.span.min != span.span.max) continue;
+    const bool most = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::within && one.begin == span.end && one.value == "behind";
+    });
+    if (!most) continue;
+    span.open = true;
+    span.span.min.reset();
+  }
+}
+
 /// "Orders are processed within ..": nothing of money that goes back.
 void turn_loose_refunds(Marks& marks) {
   if (has(marks, {R::refund, R::returns, R::returnable})) return;
@@ -413,6 +426,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   narrow_world(marks, tokens);
   name_delivery(marks, tokens);
   turn_loose_refunds(marks);
+  open_spans(marks);
   std::stable_sort(marks.begin(), marks.end(),
                    [](const PolicyMark& a, const PolicyMark& b) { return a.begin < b.begin; });
 }

@@ -114,6 +114,14 @@ bool is_for_credit(const Sentence& s) {
   });
 }
 
+/// "Take it to a post office or to our shop", below a heading of returns.
+bool hands_over(const Sentence& s) {
+  return unread_words(s) == 0 && !s.has_any(R::delivery, R::kind, R::dispatch, R::first_delivery) &&
+         word_between(s, 0, 4,
+                      {"take", "bring", "drop", "hand", "leave", "gib", "geben", "bringen", "breng",
+                       "lever", "deposez", "rapportez", "remettez", "lleva", "entrega"});
+}
+
 }  // namespace
 
 void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
@@ -138,12 +146,19 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   const bool loose = !group.fees.empty() || is_unread(s, 0);  // "Otherwise you pay"
   if (!named && loose && unread_words(s) > 0) doubt = kUnreadWords;
   if (is_for_credit(s)) doubt = kSwap;
-  const std::string swap(is_swap_only(s) && s.has(R::only) ? kSwap : std::string_view{});
+  // "The money we do not pay out"
+  const bool refuses_money = group.payer == "shop" && group.negated && group.methods.empty() &&
+                             !s.has_any(R::returns, R::return_form, R::sending);
+  if (refuses_money) doubt = kUnread;
+  // "Swaps in our shops only", "Swapping in the shop is free"
+  const bool swaps = is_swap_only(s) && (s.has(R::only) || (group.cost && !group.methods.empty()));
+  const std::string swap(swaps ? kSwap : std::string_view{});
   if (!swap.empty()) doubt = swap;
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
-    if (!group.cost && !group.returns && s.kind == PolicyLineKind::text) continue;
+    const bool handed = (headed_ || asked_) && hands_over(s);
+    if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
     claim(s, method, value_text(offered), told ? swap : doubt);
     places.push_back(std::string(method) + ".");
   }
@@ -183,6 +198,11 @@ namespace {
 bool is_short_free(const Sentence& s, bool after_way) {
   return after_way && s.has(R::free) && s.tokens.size() <= 6 &&
          !s.has_any(R::delivery, R::kind, R::returns, R::return_form) && unread_words(s) == 0;
+}
+
+/// What sending by post costs.
+bool is_postage(const Sentence& s) {
+  return word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()), {"postage", "porto"});
 }
 
 /// "If you swap it, the postage is on us": nothing is said of what is sent back for good.
@@ -241,8 +261,30 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
     const bool there = !last.methods.empty() && parts[i].has(R::method) && states_cost(parts[i]) &&
                        word_between(parts[i], 1, static_cast<std::uint32_t>(parts[i].tokens.size()),
                                     {"where", "wo", "ou", "waar"});
-    const bool opens = (last.cost && !shares) || there;
+    // "Free returns, in store or at a parcel shop"
+    const bool named_behind =
+        i > 0 && last.methods.empty() && last.free && !last.negated && last.returns &&
+        !states_cost(parts[i]) && next == parts.end() && parts[i].has(R::method) &&
+        parts[i].first(R::method)->begin <= 1 &&
+        !parts[i].has_any(R::can, R::returns, R::no_return, R::negation) &&
+        unread_words(parts[i]) == 0 &&
+        !word_between(parts[i], 1, 99, {"ebenso", "also", "auch", "aussi", "ook", "too"});
+    // "At a parcel shop or by courier for 4.00"; "in our shops only; not by post", "not by post,
+    // only in our shops"
+    const bool refused = parts[i].has_any(R::negation, R::no_return, R::final_sale);
+    const bool parted =
+        !last.methods.empty() && !last.cost && parts[i].has(R::method) &&
+        (refused ? !last.negated
+         : parts[i].has(R::money)
+             ? parts[i].first(R::method)->value == "courier" && last.methods.front() != "courier"
+             : last.negated && parts[i].has_any(R::only, R::can, R::returns));
+    // "no longer free by parcel shop: 1.99 is deducted"
+    const bool instead = !last.methods.empty() && last.free && last.negated && last.fees.empty() &&
+                         !parts[i].has(R::method) && parts[i].has(R::money);
+    const bool opens = ((last.cost && !shares && !named_behind && !instead) || there || parted);
+    const bool of_returns = last.returns;
     if (opens) groups.emplace_back();
+    if (parted) groups.back().returns = of_returns;
     groups.back().add(parts[i]);
     // "Returns within 14 days, in store only"
     const bool of_sentence =
@@ -278,6 +320,10 @@ void ReturnRules::read_costs(const Sentence& s) {
   } else if (alone && (s.has(R::money) || is_short_free(s, true))) {
     groups.front().methods = earlier;
   }
+  // "Post it back to us. The postage is yours to pay."
+  const bool by_post = earlier.size() == 1 && earlier.front() == "post" && is_postage(s);
+  if (alone && groups.front().payer == "customer" && by_post && !groups.front().returns)
+    groups.front().methods = earlier;
   const bool named = std::any_of(groups.begin(), groups.end(),
                                  [](const CostGroup& one) { return !one.methods.empty(); });
   // "You pay to us, we pay back to you"

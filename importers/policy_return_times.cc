@@ -39,16 +39,42 @@ bool is_counting(std::string_view word) {
 /// "Within 30 days you can exchange your purchase": what is bought, no day.
 bool is_mere_object(const Sentence& s, const PolicyMark& event) {
   if (event.value != "purchase" || event.begin == 0) return false;
+  // "U heeft 100 dagen om uw aankoop te retourneren"
+  const bool owned =
+      event.end == event.begin + 1 && event.begin > 1 && !is_counting(s.word(event.begin - 2)) &&
+      word_between(s, event.begin - 1, event.begin, {"uw", "jouw", "je", "your", "votre", "vos"});
+  const auto* back = next_after(s, R::returns, event.end);
+  if (owned && back != nullptr && back->begin <= event.end + 2) return true;
   return word_between(s, event.begin, event.begin + 1,
                       {"je", "your", "votre", "ihren", "deinen"}) &&
          event.end == event.begin + 2 && !is_counting(s.word(event.begin - 1)) &&
          !is_counting(s.word(event.begin - 2));
 }
 
+/// "30 days to send it back, counted from ..": where such a word stands behind the time, 0 if it
+/// does not.
+std::uint32_t reckoned_at(const Sentence& s, const PolicyMark& span) {
+  for (auto at = span.end; at < s.tokens.size(); ++at) {
+    const bool reckoned = word_between(
+        s, at, at + 1,
+        {"counted",   "counting",  "starting",  "beginning", "calculated", "commencing",
+         "running",   "gerechnet", "beginnend", "gezahlt",   "berechnet",  "comptes",
+         "decomptes", "compter",   "gerekend",  "geteld",    "beginnend",  "ingaand",
+         "ingaande",  "contados",  "contando"});
+    if (reckoned) return at;
+  }
+  return 0;
+}
+
 /// The event a time is counted from: named behind it, or before it ("ab Erhalt .. 14 Tage").
 const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
   const auto* next_span = next_after(s, R::span, span.end);
   const auto limit = next_span != nullptr ? next_span->begin : span.end + 12;
+  const auto reckoned = reckoned_at(s, span);
+  if (reckoned != 0 && (next_span == nullptr || next_span->begin > reckoned)) {
+    const auto* late = next_after(s, R::event, reckoned);
+    if (late != nullptr && late->begin <= reckoned + 10) return late;
+  }
   const PolicyMark* event = next_after(s, R::event, span.end);
   if (event != nullptr && is_mere_object(s, *event)) event = nullptr;
   if (event != nullptr && event->begin <= std::min<std::uint32_t>(limit, span.end + 12)) {
@@ -67,10 +93,34 @@ const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
 
 /// "A voucher, valid for a year"
 bool is_validity(const Sentence& s, const PolicyMark& span) {
-  return word_between(clause_around(s, span), 0, static_cast<std::uint32_t>(s.tokens.size()),
-                      {"valid", "valable", "valables", "gultig", "geldig", "valido", "valida",
-                       "validos", "expire", "expires"}) &&
-         !s.has(R::returns);
+  const auto clause = clause_around(s, span);
+  const bool valid =
+      word_between(clause, 0, static_cast<std::uint32_t>(clause.tokens.size()),
+                   {"valid", "valable", "valables", "gultig", "geldig", "valido", "valida",
+                    "validos", "expire", "expires", "redeemable", "einlosbar", "inwisselbaar"}) ||
+      // "the label we email you, good for 45 days"
+      (span.begin > 1 && s.word(span.begin - 2) == "good" && s.word(span.begin - 1) == "for");
+  return valid && !clause.has(R::returns);
+}
+
+/// "The return label can be used for 21 days"
+bool is_of_label(const Sentence& s, const PolicyMark& span) {
+  for (auto at = span.begin; at > 0 && !is_stop(s.word(at - 1)); --at) {
+    const auto word = s.word(at - 1);
+    const bool label = word.ends_with("label") || word.ends_with("labels") ||
+                       word.ends_with("etikett") || word.ends_with("etiquette") ||
+                       word.ends_with("voucher") || word.ends_with("gutschein");
+    if (label) return !between(s, R::returns, at, span.begin);
+  }
+  return false;
+}
+
+/// "Returns get you a voucher, and you have a year to spend it"
+bool is_of_credit(const Sentence& s, const PolicyMark& span) {
+  const auto* credit = last_before(s, R::credit, span.begin);
+  return credit != nullptr && span.span.unit == DayUnit::months &&
+         !between(s, R::returns, credit->end, span.begin) &&
+         next_after(s, R::event, span.end) == nullptr;
 }
 
 /// "after receipt", "from .." behind a time whose event was not understood.
@@ -100,6 +150,24 @@ bool is_exchange_alone(const Sentence& s) {
   const auto* swap = s.first(R::exchange);
   return is_swap_only(s) && s.word(swap->begin).starts_with("exchange") &&
          !(swap->begin == 0 && is_stop(s.word(swap->end)));
+}
+
+/// "Once you have registered it, you have 14 days": counted from something not understood.
+bool follows_something(const Sentence& s, const PolicyMark& span) {
+  const bool begins =
+      word_between(s, 0, 1,
+                   {"once", "after", "nachdem", "sobald", "apres", "zodra", "nadat", "eenmaal"}) ||
+      (word_between(s, 0, 1, {"une", "una"}) && word_between(s, 1, 2, {"fois", "vez"}));
+  return begins && word_between(s, 0, span.begin, {","});
+}
+
+/// "The amount is back on your account within 10 days": what goes back is money.
+bool tells_of_money(const Sentence& s) {
+  return !s.has_any(R::can, R::have) &&
+         word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                      {"amount", "funds", "account", "betrag", "kaufbetrag", "kaufpreis", "konto",
+                       "geld", "zahlungsmittel", "montant", "somme", "compte", "bedrag",
+                       "aankoopbedrag", "rekening", "importe", "cuenta"});
 }
 
 /// "30 days", "14 days, UK only": nothing else is said.
@@ -231,7 +299,7 @@ bool ReturnRules::read_season(const Sentence& s) {
   const bool both = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
                                  {"between", "zwischen", "entre", "tussen"});
   if (both && bought.size() == 1) doubt = "Only one of the two dates was understood.";
-  doubt_.clear();
+  doubt_ = s.has(R::aside) ? doubt_ : std::string{};
   claim(s, "seasons", value_text(std::vector<SeasonalWindow>{season}), doubt);
   return true;
 }
@@ -294,11 +362,11 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
     return std::string(kUnreadWords);
   }
   if (has_bare_number(s)) return std::string(kBareNumber);
-  if (event == nullptr && gives_back(s)) return std::string(kUntilRefund);
   // "Delivery is refunded if the whole order comes back within 14 days"
   if (s.has(R::first_delivery) && s.has_any(R::refund, R::refund_act) && is_conditional(s)) {
     return std::string(kUntilRefund);
   }
+  if (event == nullptr && (gives_back(s) || tells_of_money(s))) return std::string(kUntilRefund);
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&
@@ -316,14 +384,18 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
       !s.has_any(R::returns, R::exchange, R::need, R::have)) {
     return std::string(kUntilRefund);
   }
-  if (event == nullptr && is_open(s, span)) return "It is not clear from when it is counted.";
+  if (event == nullptr &&
+      (is_open(s, span) || follows_something(s, span) || reckoned_at(s, span) != 0))
+    return "It is not clear from when it is counted.";
   return {};
 }
 
 void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_seen) {
   const PolicyMark& span = s.marks[index];
-  if (is_validity(s, span)) return;
+  if (is_validity(s, span) || is_of_credit(s, span) || is_of_label(s, span)) return;
   const auto* event = event_of(s, span);
+  const bool to_send = !s.has_any(R::refund, R::refund_act) && last_before(s, R::tell, span.begin);
+  if (to_send && read_send_back(s, span, window_seen)) return;
   if (read_refund_time(s, span, event)) return;
   const bool fixed = span.span.max && (!span.span.min || span.span.min == span.span.max);
   if (!fixed || is_beyond(s, span) || read_send_back(s, span, window_seen)) return;
@@ -331,8 +403,22 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   if (s.has(R::negation) && !s.has_any(R::can, R::need) && s.has(R::no_return)) return;
   ReturnWindow window{span.span.max, span.span.unit, {}};
   if (event != nullptr) window.from = counted_from(event->value);
+  // "28 days from delivery. For New Zealand it's 50 days."
+  if (!window.from && prefix_ != "return." && goes_on_) window.from = from_;
+  if (window.from) from_ = window.from;
   claim(s, "window", value_text(window), doubt_of_window(s, span, event));
   window_seen = true;
+}
+
+/// "Once you have let us know, send it back within 14 days": told first, then sent.
+bool follows_notice(const Sentence& s, const PolicyMark& span) {
+  const auto* tell = last_before(s, R::tell, span.begin);
+  if (tell == nullptr) tell = last_before(s, R::need, span.begin);
+  if (tell == nullptr || (tell->role == R::need && tell->value != "request-first")) return false;
+  return word_between(s, 0, span.begin,
+                      {"once", "after", "then", "nachdem", "sobald", "dann", "danach",
+                       "anschliessend", "puis", "ensuite", "alors", "fois", "nadat", "zodra",
+                       "eenmaal", "vervolgens", "daarna", "luego", "despues"});
 }
 
 /// The time to send the goods off, counted from the customer's word: true when it is one.
@@ -348,7 +434,10 @@ bool ReturnRules::read_send_back(const Sentence& s, const PolicyMark& span, bool
   for (auto at = span.end; at < span.end + 3; ++at) counted = counted || is_counting(s.word(at));
   const bool of_notice = counted && tell != nullptr && tell->begin <= span.end + 14 && returned &&
                          event_of(s, span) == nullptr;
-  const bool second = (further != nullptr && further->end + reach >= span.begin) ||
+  const bool sent = next_after(s, R::returns, span.begin) != nullptr ||
+                    last_before(s, R::returns, span.begin) != nullptr;
+  const bool noticed = event_of(s, span) == nullptr && sent && follows_notice(s, span);
+  const bool second = noticed || (further != nullptr && further->end + reach >= span.begin) ||
                       (behind != nullptr && behind->begin <= span.end + 1 && returned) ||
                       of_notice ||
                       (event_of(s, span) == nullptr && tell != nullptr && window_seen &&

@@ -82,6 +82,15 @@ namespace {
 std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   for (std::uint32_t at = 0; at < size; ++at) {
+    // "28 days after delivery, or 40 days if you live in Ireland"
+    const bool weak = s.word(at) == "," || s.word(at) == ";" || is_joint(s, at);
+    if (weak && part_of(s, 0, at).has(R::span) && part_of(s, at, size).has(R::span)) {
+      const auto* away = next_after(s, R::region, at);
+      const auto* home = last_before(s, R::region, at);
+      const bool split = away != nullptr && !is_home(away->value, frame) &&
+                         (home == nullptr || is_home(home->value, frame));
+      if (split) return at;
+    }
     if (s.word(at) != ";") continue;
     const auto* before = last_before(s, R::region, at);
     const auto* after = next_after(s, R::region, at);
@@ -149,7 +158,11 @@ void ReturnRules::read_places(const Sentence& s, bool goes_on) {
 }
 
 void ReturnRules::read_part(const Sentence& s, bool goes_on) {
-  if (!goes_on) methods_.clear();
+  if (!goes_on) {
+    methods_.clear();
+    from_.reset();
+  }
+  goes_on_ = goes_on;
   if (s.has(R::example)) return;
   const auto* faulty = s.first(R::faulty);
   if (faulty != nullptr && !s.has_any(R::unless_faulty, R::no_return, R::need) &&
@@ -158,7 +171,7 @@ void ReturnRules::read_part(const Sentence& s, bool goes_on) {
   }
   set_region(s);
   doubt_.clear();
-  if (s.has(R::hedge)) doubt_ = kHedged;
+  if (s.has(R::hedge) || asked_some_) doubt_ = kHedged;
   const bool own = s.has_any(R::returns, R::refund, R::no_return);
   if (!own && s.has_any(R::aside, R::other_service)) return;
   if (aside_ || (s.has(R::aside) && !is_listed(s))) doubt_ = kAside;
@@ -185,6 +198,16 @@ void ReturnRules::read_legal(const Sentence& s) {
   if (beside != nullptr && first != nullptr &&
       word_between(s, legal->end, first->begin, {"we", "our", "wir", "unser", "nous", "wij"})) {
     return read_rules(part_of(s, legal->end, static_cast<std::uint32_t>(s.tokens.size())));
+  }
+  // "The law gives you 14 days; with us you have 60 days from delivery"
+  const auto* law = s.first(R::span);
+  const auto* own = law == nullptr ? nullptr : next_after(s, R::span, law->end);
+  const bool ours = own != nullptr && next_after(s, R::statutory, law->end) == nullptr &&
+                    word_between(s, law->end, own->begin,
+                                 {"us", "we", "our", "uns", "wir", "nous", "notre", "ons", "wij",
+                                  "onze", "nosotros"});
+  if (ours && own->begin > law->end) {
+    return read_rules(part_of(s, law->end, static_cast<std::uint32_t>(s.tokens.size())));
   }
   if (exceeds_law(s)) return read_rules(s);
   for (const auto& mark : s.marks) {
@@ -216,6 +239,8 @@ void ReturnRules::ask(const Sentence* question) {
     const bool bare = word_between(*question, one.begin, one.end, {"zuruck", "terug", "back"});
     return one.role == R::returns && !(bare && one.end == one.begin + 1);
   };
+  // "Bought in one of our shops? Then .."
+  asked_some_ = question != nullptr && question->has(R::hedge);
   asked_refund_ = question != nullptr && question->has_any(R::refund, R::refund_act) &&
                   std::none_of(question->marks.begin(), question->marks.end(), back);
 }

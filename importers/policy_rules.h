@@ -114,7 +114,9 @@ class ReturnRules {
   PolicyFrame frame_;
   PolicyClaims& claims_;
   std::string prefix_ = "return.";
-  std::string doubt_;                      ///< of the sentence at hand
+  std::string doubt_;                ///< of the sentence at hand
+  std::optional<CountedFrom> from_;  ///< where the window of the line starts
+  bool goes_on_ = false;
   std::vector<std::string_view> section_;  ///< methods of the heading above
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
   bool headed_ = false;                    ///< the heading above speaks of returns
@@ -125,6 +127,7 @@ class ReturnRules {
   bool aside_ = false;
   bool asked_ = false;         ///< the sentence answers a question about returns
   bool asked_cost_ = false;    ///< .. about what a return costs
+  bool asked_some_ = false;    ///< .. of some customers or orders only
   bool asked_refund_ = false;  ///< .. about when the money comes
   bool in_row_ = false;
 };

@@ -97,6 +97,7 @@ class PolicyReader {
 
   void read_line(const PolicyLine& line) {
     goes_on_ = false;
+    example_ = false;
     delivery_.new_line();
     if (line.kind == PolicyLineKind::row) return read_row(line);
     const auto bounds = sentence_bounds(line.text);
@@ -305,17 +306,21 @@ class PolicyReader {
   }
 
   void read_returns(const PolicySentence& s) {
+    if (s.has(R::example)) example_ = true;
+    if (example_ && goes_on_ && s.has(R::money)) return;  // "Say you .. . Then you pay .."
     if (!goes_on_ || speaks_of_returns(s)) topic_ = Topic::returns;
     returns_.read(s, goes_on_);
   }
 
   void read_delivery(const PolicySentence& s) {
+    if (s.has(R::example)) example_ = true;
     topic_ = Topic::delivery;
     delivery_.read(s, goes_on_);
   }
 
   /// "Free delivery over 50 and free returns": part by part, where each part speaks of one of them.
   void read_mixed(const PolicySentence& s) {
+    if (s.has(R::example)) return;
     const auto size = static_cast<std::uint32_t>(s.tokens.size());
     std::uint32_t begin = 0;
     std::vector<std::pair<std::uint32_t, std::uint32_t>> parts;
@@ -363,7 +368,8 @@ class PolicyReader {
   Topic topic_ = Topic::none;
   std::optional<PolicySentence> question_;
   bool goes_on_ = false;
-  bool skip_ = false;  ///< the line answers a question about something else
+  bool example_ = false;  ///< the line tells an example
+  bool skip_ = false;     ///< the line answers a question about something else
 };
 
 }  // namespace
