@@ -123,6 +123,13 @@ void PolicyClaims::rename_option(std::string_view from, std::string_view to) {
   }
 }
 
+void PolicyClaims::doubt(std::string_view field, std::string_view why,
+                         const std::function<bool(const PolicyClaim&)>& fits) {
+  for (auto& claim : claims_) {
+    if (claim.field == field && claim.doubt.empty() && fits(claim)) claim.doubt = why;
+  }
+}
+
 void PolicyClaims::complete(std::string_view field, std::string_view ending) {
   const auto last = std::find_if(claims_.rbegin(), claims_.rend(),
                                  [&](const PolicyClaim& one) { return one.field == field; });

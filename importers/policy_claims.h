@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -32,6 +33,9 @@ class PolicyClaims {
   void remove(std::string_view field);
   /// Moves the claims of a delivery option to another key.
   void rename_option(std::string_view from, std::string_view to);
+  /// Makes claims of a field that fit wait for a yes.
+  void doubt(std::string_view field, std::string_view why,
+             const std::function<bool(const PolicyClaim&)>& fits);
   /// Adds to the text of the last claim of the field: "30 days", then "from delivery".
   void complete(std::string_view field, std::string_view ending);
 

@@ -14,6 +14,7 @@ using Sentence = PolicySentence;
 
 bool states_cost(const Sentence& part) { return part.has_any(R::free, R::payer, R::money); }
 
+constexpr std::string_view kPostAlone = "It may be the cost of the post alone.";
 constexpr std::string_view kUnread = "A way or a condition may be named that was not understood.";
 
 /// "Free at our partner bakeries": a place, a way or a condition in words that were not understood.
@@ -336,6 +337,19 @@ void ReturnRules::read_costs(const Sentence& s) {
     group.unnamed = named && group.methods.empty() && !group.returns;
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }
+}
+
+/// "Post it back to us. Return postage is yours to pay": of that way alone?
+void ReturnRules::finish() {
+  const auto* post = claims_.stated("return.post");
+  if (post == nullptr || post->text != "yes") return;
+  const auto of_post = [](const PolicyClaim& claim) {
+    const auto tokens = policy_tokens(claim.sentence);
+    return std::any_of(tokens.begin(), tokens.end(),
+                       [](const PolicyToken& one) { return one.word == "postage"; });
+  };
+  claims_.doubt("return.paid_by", kPostAlone, of_post);
+  claims_.doubt("return.fee", kPostAlone, of_post);
 }
 
 }  // namespace rangebook

@@ -309,8 +309,17 @@ std::vector<const PolicyMark*> items_of(const Sentence& s) {
     if (mark.role != R::item) continue;
     const auto before = mark.begin > 0 ? s.word(mark.begin - 1) : std::string_view{};
     if (before == "non" || before == "nicht") continue;  // "non-sale items"
+    // "to be tried on over underwear"
+    if (word_between(s, mark.begin < 2 ? 0 : mark.begin - 2, mark.begin,
+                     {"over", "uber", "dessus", "own"}) &&
+        mark.value == "underwear") {
+      continue;
+    }
     // "engraved jewellery" speaks of the first alone
     const bool part = !items.empty() && items.back()->end == mark.begin;
+    // "bijoux personnalises" speaks of the second alone
+    const bool made = mark.value == "personalised" || mark.value == "made-to-order";
+    if (part && made && items.back()->value == "jewellery") items.back() = &mark;
     if (!part) items.push_back(&mark);
   }
   return items;

@@ -22,6 +22,9 @@ constexpr std::string_view kNote = "A delivery note may not do as proof of purch
 /// A row of the table names goods ("worn items"): a condition only where they are refused.
 constexpr std::string_view kWornGoods = "worn-goods";
 
+/// A row names where labels come from, which need not be asked for.
+constexpr std::string_view kPortal = "portal";
+
 /// A row names what may or may not do as a receipt.
 constexpr std::string_view kDeliveryNote = "delivery-note";
 
@@ -105,7 +108,7 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
   const bool on_form =
       need.value == to_string(ReturnCondition::returns_form) && need.begin > 1 &&
       word_between(s, need.begin - 2, need.begin - 1, {"on", "sur", "auf", "op", "en", "dans"});
-  if (free || on_form) return kWish;
+  if (free || on_form || need.value == kPortal) return kWish;
   // "Print a label from our returns portal"
   const bool printed = first && s.has_any(R::label, R::return_form);
   if (soft || printed) return kWish;
@@ -119,6 +122,7 @@ void ReturnRules::read_needs(const Sentence& s) {
     if (mark.role != R::need || is_only_named(s, mark, in_list_)) continue;
     std::string_view value = mark.value;
     if (value == kWornGoods) value = to_string(ReturnCondition::unworn);
+    if (value == kPortal) value = to_string(ReturnCondition::request_first);
     if (value == kDeliveryNote) value = to_string(ReturnCondition::receipt);
     const bool waived = clause_around(s, mark).has(R::not_needed);
     claim(s, fmt::format("needs.{}", value), value_text(!waived),

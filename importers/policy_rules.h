@@ -67,6 +67,8 @@ class ReturnRules {
   void open_section(const PolicySentence& heading);
   /// The heading above is about something else.
   void set_aside(bool aside) { aside_ = aside; }
+  /// What can be said once all is read.
+  void finish();
 
  private:
   struct CostGroup;

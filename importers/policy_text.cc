@@ -80,6 +80,7 @@ class PolicyReader {
  private:
   TermsReading finish() {
     delivery_.finish();
+    returns_.finish();
     auto reading = claims_.resolve(document_);
     doubt_implausible(reading);
     return reading;
