@@ -54,6 +54,9 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
 /// "an additional 3.00", "3.00 extra"
 bool is_added(const Sentence& part, std::uint32_t at) {
   if (part.has(R::smaller)) return false;  // "otherwise add 2.25"
+  // "On the islands 10.00 is added"
+  const bool far = part.has(R::region) && word_between(part, at, at + 5, {"bij", "hinzu", "dazu", "added"});
+  if (far) return true;
   if (at > 0 && part.word(at - 1) == "+") return true;
   if (at > 0 && word_between(part, at - 1, at, {"add", "plus", "zzgl"})) return true;
   return word_between(part, at < 3 ? 0 : at - 3, at + 4,
@@ -86,6 +89,14 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
                        std::end(kConditions);
     condition = condition || (opens && !is_way_chosen(part, at));
   }
+  // "To another address at no extra charge": no more than usual
+  const auto* free = part.first(R::free);
+  const bool extra = free != nullptr &&
+                     word_between(part, free->begin, free->end,
+                                  {"extra", "aufpreis", "supplement", "meerprijs", "adicional"});
+  const auto* kind = part.first(R::kind);
+  const bool fetched = kind != nullptr && kind->value == "collection";
+  if (extra && !fetched && !part.has(R::region)) return kCondition;
   const auto* from = part.first(R::from);
   const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
   if (condition || bound) return kCondition;
@@ -131,6 +142,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     const bool more = close_after(part, R::or_more, mark.end) || part.word(mark.end) == "+";
     const auto* from = close_before(part, R::from, mark.begin, 3);
     const auto* order = close_before(part, R::order, mark.begin, 2);
+    const auto* any = close_before(part, R::all_orders, mark.begin, 2);
     // "under 50 of order value we charge 4.90": of the amount before
     const bool taken = order != nullptr && i > 0 && amounts[i - 1]->end + 1 >= order->begin;
     const bool order_before = order != nullptr && !taken;
@@ -148,7 +160,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     } else if (below) {
       clause.limits.push_back(
           {*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
-    } else if (!is_order_value(part, order, mark)) {
+    } else if (!is_order_value(part, order == nullptr ? any : order, mark)) {
       const bool starts = from != nullptr && from->end + 1 >= mark.begin;
       clause.fees.push_back({*mark.money, mark.begin, starts});
     }

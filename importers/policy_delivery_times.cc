@@ -138,8 +138,11 @@ std::string doubt_of_transit(const Sentence& s, const Sentence& part, const Poli
   const DaySpan& span = mark.span;
   const bool shortest =
       from != nullptr && from->end == mark.begin && !mark.open && span.min == span.max;
+  // "Collect it within 7 days of us telling you"
+  const auto* kind = part.first(R::kind);
+  const bool fetched = kind != nullptr && kind->value == "collection";
   const auto why = [&]() -> std::string_view {
-    if (s.has(R::tell) && !part.has_any(R::delivery, R::kind)) return kOnTrouble;
+    if (s.has(R::tell) && (fetched || !part.has_any(R::delivery, R::kind))) return kOnTrouble;
     if (no != nullptr && part.word(no->begin) != "noch") return kNegated;
     if (part.has(R::item)) return kSomeItems;
     if (is_until_something(part, mark)) return kUntil;
