@@ -18,6 +18,7 @@ constexpr std::string_view kHedged = "It holds for some customers, orders or tim
 constexpr std::string_view kAside = "It stands under a heading about something else.";
 constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnreadPlace = "A place in it was not understood.";
+constexpr std::string_view kItems = "The sentence speaks of certain items.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kFollowing = 16;
@@ -408,6 +409,15 @@ void DeliveryRules::give_to_excepted(std::vector<Clause>& clauses) {
   }
 }
 
+/// "You get it the next day for 6.95": a fast way, whose name is not said.
+bool DeliveryRules::is_fast_unnamed(const Clause& clause) {
+  const auto* time = clause.part.first(R::span);
+  const bool soon = time != nullptr && time->span.max.value_or(9) <= 1 && !time->open;
+  return soon && clause.option.kind.empty() && clause.part.has(R::money) &&
+         !clause.part.has_any(R::free, R::over, R::from, R::or_more, R::order, R::dispatch) &&
+         clause.part.kind == PolicyLineKind::text;
+}
+
 /// "You have it tomorrow; next-day delivery costs 6.90": the time is of what is named behind it.
 void DeliveryRules::give_to_next_day(std::vector<Clause>& clauses) {
   for (std::size_t i = 0; i + 1 < clauses.size(); ++i) {
@@ -430,6 +440,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
+  if (s.has(R::item) && s.has(R::outside) && s.has(R::money)) doubt_ = kItems;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
@@ -460,6 +471,8 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   last_ = option;
   give_to_excepted(clauses);
   give_to_next_day(clauses);
+  const bool fast = std::any_of(clauses.begin(), clauses.end(), is_fast_unnamed);
+  if (fast && doubt_.empty()) doubt_ = kUnknownWay;
   read_money(s, clauses);
   for (const auto& clause : clauses) read_spans(s, clause);
   read_per_parcel(s, clauses);

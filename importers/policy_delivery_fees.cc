@@ -55,7 +55,8 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
 bool is_added(const Sentence& part, std::uint32_t at) {
   if (part.has(R::smaller)) return false;  // "otherwise add 2.25"
   // "On the islands 10.00 is added"
-  const bool far = part.has(R::region) && word_between(part, at, at + 5, {"bij", "hinzu", "dazu", "added"});
+  const bool far =
+      part.has(R::region) && word_between(part, at, at + 5, {"bij", "hinzu", "dazu", "added"});
   if (far) return true;
   if (at > 0 && part.word(at - 1) == "+") return true;
   if (at > 0 && word_between(part, at - 1, at, {"add", "plus", "zzgl"})) return true;
@@ -97,6 +98,11 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
   const auto* kind = part.first(R::kind);
   const bool fetched = kind != nullptr && kind->value == "collection";
   if (extra && !fetched && !part.has(R::region)) return kCondition;
+  // "Free delivery for teachers"
+  for (std::uint32_t at = 1; at < part.tokens.size(); ++at) {
+    const bool who = word_between(part, at - 1, at, {"for", "fur", "pour", "voor", "para"});
+    if (who && is_unread(part, at)) return kCondition;
+  }
   const auto* from = part.first(R::from);
   const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
   if (condition || bound) return kCondition;
@@ -161,7 +167,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
       clause.limits.push_back(
           {*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
     } else if (!is_order_value(part, order == nullptr ? any : order, mark)) {
-      const bool starts = from != nullptr && from->end + 1 >= mark.begin;
+      const bool starts = (from != nullptr && from->end + 1 >= mark.begin) || under != nullptr;
       clause.fees.push_back({*mark.money, mark.begin, starts});
     }
   }

@@ -89,7 +89,12 @@ bool is_until_something(const Sentence& part, const PolicyMark& time) {
   const bool until = word_between(part, time.end, time.end + 1,
                                   {"before", "until", "bevor", "avant", "voordat", "voor"}) ||
                      (part.word(time.end) == "for" && part.word(time.end + 1) == "us");
-  return until && !part.has_any(R::event, R::next_day);
+  // "Two days to make each bag"
+  const bool made = word_between(part, time.end, time.end + 4,
+                                 {"make", "sew", "knit", "craft", "produce", "finish", "print",
+                                  "herstellen", "fertigen", "nahen", "fabriquer", "confectionner",
+                                  "coudre", "maken", "naaien", "hacer", "confeccionar"});
+  return made || (until && !part.has_any(R::event, R::next_day));
 }
 
 /// "1-3 days in the north island": a place that was not understood.
@@ -125,7 +130,8 @@ bool until_dispatch(const Sentence& s, const Sentence& part, const PolicyMark& m
   // "We send every order within two days"
   const auto* sent = part.first(R::sending);
   const bool arrives = part.has_any(R::event, R::kind);
-  if (!counted && !arrives && sent != nullptr && sent->end <= mark.begin && mark.open) return true;
+  const bool soon = mark.open || mark.span.max == 1;  // "then we send it the next working day"
+  if (!counted && !arrives && sent != nullptr && sent->end <= mark.begin && soon) return true;
   const bool understood = unread_words(part) == 0;
   const bool elsewhere = !counted && s.first(R::dispatch) != nullptr && understood;
   return dispatch || (elsewhere && !part.has_any(R::kind) && !part.has(R::delivery));

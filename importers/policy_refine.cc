@@ -262,6 +262,26 @@ void turn_ready(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "Our warehouse in Poland": where parcels come from.
+void drop_origins(Marks& marks, const Tokens& tokens) {
+  std::erase_if(marks, [&](const PolicyMark& place) {
+    if (place.role != R::region || place.begin < 2) return false;
+    const bool in = is_one_of(tokens[place.begin - 1].word, {"in", "en", "au", "aux", "a"});
+    const auto first = place.begin < 4 ? 0 : place.begin - 4;
+    return in &&
+           std::any_of(tokens.begin() + first, tokens.begin() + place.begin - 1,
+                       [](const PolicyToken& one) {
+                         return is_one_of(
+                             one.word,
+                             {"warehouse",   "workshop",  "studio",    "factory",   "based",
+                              "located",     "made",      "lager",     "werkstatt", "sitz",
+                              "hergestellt", "gefertigt", "entrepot",  "atelier",   "fabrique",
+                              "fabriques",   "bases",     "magazijn",  "gemaakt",   "gevestigd",
+                              "almacen",     "taller",    "fabricado", "fabricados"});
+                       });
+  });
+}
+
 /// "To your credit card"
 void drop_credit_cards(Marks& marks, const Tokens& tokens) {
   std::erase_if(marks, [&](const PolicyMark& one) {
@@ -381,6 +401,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   drop_classes(marks, tokens);
   drop_weekdays(marks, tokens);
   turn_ready(marks, tokens);
+  drop_origins(marks, tokens);
   drop_credit_cards(marks, tokens);
   turn_outside(marks, tokens);
   leave_out_places(marks, tokens);

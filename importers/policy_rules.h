@@ -166,6 +166,7 @@ class DeliveryRules {
   Option option_before(const PolicySentence& sentence, bool goes_on) const;
   void leave_out_remarks(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void give_to_excepted(std::vector<Clause>& clauses);
+  static bool is_fast_unnamed(const Clause& clause);
   static void give_to_next_day(std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
