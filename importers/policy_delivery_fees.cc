@@ -292,6 +292,23 @@ bool is_heavier(const Sentence& s, const PolicyMark& fee) {
 
 }  // namespace
 
+/// "Free from 70 in France and 110 abroad": the second is a limit as well.
+void DeliveryRules::carry_limits(std::vector<Clause>& clauses) {
+  for (std::size_t i = 1; i < clauses.size(); ++i) {
+    const Clause& before = clauses[i - 1];
+    Clause& clause = clauses[i];
+    const bool limited = before.free && before.limits.size() == 1 && before.fees.empty();
+    const bool bare = clause.limits.empty() && clause.fees.size() == 1 && !clause.free &&
+                      clause.part.has(R::region) &&
+                      !clause.part.has_any(R::deduct, R::kind, R::first_delivery, R::span);
+    if (!limited || !bare || clause.fees.front().amount < before.limits.front().amount) continue;
+    clause.limits.push_back(
+        {clause.fees.front().amount, before.limits.front().bound, clause.fees.front().at});
+    clause.fees.clear();
+    clause.free = true;
+  }
+}
+
 void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) {
   const auto* fee = s.first(R::money);
   const bool heavier = weighed_ && fee != nullptr && is_heavier(s, *fee);
@@ -302,6 +319,7 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   const auto costs = [](const Clause& one) { return one.costs(); };
   const bool titled = headed_free_ && std::none_of(clauses.begin(), clauses.end(), costs);
   for (auto& clause : clauses) clause.free = clause.free || (titled && !clause.limits.empty());
+  carry_limits(clauses);
   const auto amounts = std::count_if(clauses.begin(), clauses.end(), [](const Clause& one) {
     return one.limits.empty() && !one.fees.empty();
   });

@@ -282,6 +282,23 @@ void drop_origins(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "Over 50 here and over 100 there": two limits, not "100 and over".
+void part_limits(Marks& marks, const Tokens& tokens) {
+  const Marks all = marks;
+  for (auto& more : marks) {
+    if (more.role != R::or_more || more.end != more.begin + 2 || more.begin == 0) continue;
+    const bool joint = is_one_of(tokens[more.begin].word, {"and", "und", "et", "en", "y", "or"});
+    const auto money_at = [&](std::uint32_t begin, bool ends) {
+      return std::any_of(all.begin(), all.end(), [&](const PolicyMark& one) {
+        return one.role == R::money && (ends ? one.end : one.begin) == begin;
+      });
+    };
+    if (!joint || !money_at(more.end, false) || money_at(more.begin, true)) continue;
+    more.role = R::over;
+    ++more.begin;
+  }
+}
+
 /// "To your credit card"
 void drop_credit_cards(Marks& marks, const Tokens& tokens) {
   std::erase_if(marks, [&](const PolicyMark& one) {
@@ -401,6 +418,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   drop_classes(marks, tokens);
   drop_weekdays(marks, tokens);
   turn_ready(marks, tokens);
+  part_limits(marks, tokens);
   drop_origins(marks, tokens);
   drop_credit_cards(marks, tokens);
   turn_outside(marks, tokens);

@@ -172,6 +172,7 @@ class DeliveryRules {
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
+  static void carry_limits(std::vector<Clause>& clauses);
   void read_minimum(const PolicySentence& sentence, Clause& clause);
   void claim_alone(const PolicySentence& sentence, const Clause& clause);
   void read_spans(const PolicySentence& sentence, const Clause& clause);

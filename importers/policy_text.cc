@@ -292,7 +292,8 @@ class PolicyReader {
         "deliver", "shipp",   "ship",    "postage", "p&p",   "carriage", "liefer",  "versand",
         "versend", "zustell", "porto",   "livr",    "exped", "envoi",    "port",    "achemin",
         "lever",   "bezorg",  "verzend", "verstu",  "envi",  "entreg",   "dispatch"};
-    if (s.has_any(R::kind, R::dispatch, R::first_delivery)) return true;
+    if (s.has_any(R::dispatch, R::first_delivery)) return true;
+    if (s.has(R::kind) && !s.has(R::method)) return true;  // a parcel shop is a way back as well
     return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
       if (one.role != R::delivery) return false;
       return std::any_of(
