@@ -187,6 +187,20 @@ bool names_unread_place(const Sentence& s) {
   return false;
 }
 
+/// "Your shoes arrive the next day": what was ordered, no certain kind of goods.
+bool speaks_of_own(const Sentence& s) {
+  return std::all_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    // "5 days, 6 weeks for what is made to measure"
+    const bool fact_before = last_before(s, R::money, one.begin) != nullptr ||
+                             last_before(s, R::span, one.begin) != nullptr;
+    const bool other = one.value != "sale" && fact_before;
+    return one.role != R::item || other ||
+           (one.begin > 0 && word_between(s, one.begin - 1, one.begin,
+                                          {"your", "je", "uw", "jouw", "ihre", "deine", "vos",
+                                           "votre", "tus", "tu", "sus"}));
+  });
+}
+
 /// "To Ireland: 9.95. Please allow 4-6 days", "the cost is then 9.95": of the way named before.
 bool is_bare_time(const Sentence& s) {
   constexpr std::size_t kBareTime = 9;
@@ -440,7 +454,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
-  if (s.has(R::item) && s.has(R::outside) && s.has(R::money)) doubt_ = kItems;
+  if (s.has(R::item) && !speaks_of_own(s)) doubt_ = kItems;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";

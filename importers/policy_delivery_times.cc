@@ -150,7 +150,11 @@ std::string doubt_of_transit(const Sentence& s, const Sentence& part, const Poli
   const auto why = [&]() -> std::string_view {
     if (s.has(R::tell) && (fetched || !part.has_any(R::delivery, R::kind))) return kOnTrouble;
     if (no != nullptr && part.word(no->begin) != "noch") return kNegated;
-    if (part.has(R::item)) return kSomeItems;
+    const auto* item = part.first(R::item);
+    const bool own = item != nullptr && item->begin > 0 &&
+                     word_between(part, item->begin - 1, item->begin,
+                                  {"your", "je", "uw", "jouw", "ihre", "deine", "vos", "votre"});
+    if (item != nullptr && !own) return kSomeItems;
     if (is_until_something(part, mark)) return kUntil;
     if (has_bare_number(s)) return kBareNumber;
     if (is_of_unread_place(part, mark)) return kUnreadWords;

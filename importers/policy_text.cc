@@ -136,8 +136,9 @@ class PolicyReader {
   static bool is_aside(const PolicySentence& s) {
     const bool other = s.has_any(R::other_service, R::faulty) && !s.has_any(R::kind, R::free);
     const auto* item = s.first(R::item);
-    const bool gift_cards = s.kind == PolicyLineKind::heading && item != nullptr &&
-                            item->value == "gift-cards" && s.tokens.size() <= 4;
+    const bool gift_cards = s.kind != PolicyLineKind::item && !s.question() && item != nullptr &&
+                            item->value == "gift-cards" && s.tokens.size() <= 4 &&
+                            !s.text.ends_with('.');
     return s.has(R::aside) || other || gift_cards;
   }
 
@@ -145,7 +146,7 @@ class PolicyReader {
     question_.reset();
     const bool aside = is_aside(s) || s.has_any(R::hedge, R::example);
     returns_.set_aside(aside && !speaks_of_returns(s));
-    delivery_.set_aside(aside && !speaks_of_delivery(s));
+    delivery_.set_aside((aside || s.has(R::item)) && !speaks_of_delivery(s));
     returns_.open_list(s);
     returns_.open_section(s);
     const bool returns = speaks_of_returns(s);
@@ -293,7 +294,13 @@ class PolicyReader {
         "versend", "zustell", "porto",   "livr",    "exped", "envoi",    "port",    "achemin",
         "lever",   "bezorg",  "verzend", "verstu",  "envi",  "entreg",   "dispatch"};
     if (s.has_any(R::dispatch, R::first_delivery)) return true;
-    if (s.has(R::kind) && !s.has(R::method)) return true;  // a parcel shop is a way back as well
+    const auto* kind = s.first(R::kind);
+    const bool fetched = kind != nullptr && kind->value == "collection" &&
+                         word_between(s, kind->begin, kind->end,
+                                      {"collection", "abholung", "ophalen", "recogida"}) &&
+                         kind->end == kind->begin + 1;  // "collection", below a heading of returns
+    if (kind != nullptr && !fetched && !s.has(R::method))
+      return true;  // a locker is a way back too
     return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
       if (one.role != R::delivery) return false;
       return std::any_of(
