@@ -93,6 +93,15 @@ bool may_be_other_way(const Sentence& s) {
          !s.has_any(R::order, R::first_delivery, R::all_orders, R::per_parcel, R::dispatch);
 }
 
+/// "White glove delivery is 99.00": a word that was not understood beside the delivery itself.
+bool has_unread_name(const Sentence& s) {
+  return s.kind == PolicyLineKind::text && !s.has_any(R::kind, R::region) &&
+         std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+           if (one.role != R::delivery) return false;
+           return (one.begin > 0 && is_unread(s, one.begin - 1)) || is_unread(s, one.end);
+         });
+}
+
 /// "We deliver in Leeds for 3.00": a place with a capital that was not understood.
 bool names_unread_place(const Sentence& s) {
   for (std::uint32_t at = 1; at < s.tokens.size(); ++at) {
@@ -157,7 +166,8 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
   const bool local = figure && name != "handling" && !fetched && names_unread_place(s);
   if (doubt.empty() && local && !s.has_any(R::region, R::dispatch)) doubt = kUnreadPlace;
-  if (doubt.empty() && figure && option.kind.empty() && may_be_other_way(s)) doubt = kUnreadWords;
+  const bool other = may_be_other_way(s) || (name == "fee" && has_unread_name(s));
+  if (doubt.empty() && figure && option.kind.empty() && other) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);

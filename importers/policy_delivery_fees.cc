@@ -44,8 +44,11 @@ bool is_range_word(std::string_view word) {
 }
 
 /// "10.00 off": no fee.
-bool is_reduction(const Sentence& part, std::uint32_t at) {
-  return word_between(part, at, at + 2,
+bool is_reduction(const Sentence& part, std::uint32_t begin, std::uint32_t at) {
+  return word_between(
+             part, begin < 3 ? 0 : begin - 3, begin,
+             {"bon", "voucher", "gutschein", "tegoedbon", "kortingsbon", "vale", "cheque"}) ||
+         word_between(part, at, at + 2,
                       {"off", "discount", "rabatt", "nachlass", "remise", "reduction", "korting",
                        "descuento", "gutschein", "voucher"});
 }
@@ -131,7 +134,10 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
                                  [](const PolicyMark& one) { return one.role == R::money; });
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
-    if (is_reduction(part, mark.end)) continue;
+    if (is_reduction(part, mark.begin, mark.end)) {
+      clause.free = false;  // "a voucher of 5.00 is yours from 50.00"
+      return;
+    }
     const auto* over = close_before(part, R::over, mark.begin, 3);
     const auto* under = close_before(part, R::under, mark.begin, 3);
     const bool joined = over == nullptr && under == nullptr && i + 1 < amounts.size() &&
