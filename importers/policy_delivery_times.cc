@@ -129,7 +129,10 @@ bool until_dispatch(const Sentence& s, const Sentence& part, const PolicyMark& m
                           !between(part, R::span, mark.end, later->begin));
   // "We send every order within two days"
   const auto* sent = part.first(R::sending);
-  const bool arrives = part.has_any(R::event, R::kind);
+  const bool arrives =
+      part.has(R::kind) || std::any_of(part.marks.begin(), part.marks.end(), [](const auto& one) {
+        return one.role == R::event && one.value != "payment" && one.value != "purchase";
+      });
   const bool soon = mark.open || mark.span.max == 1;  // "then we send it the next working day"
   if (!counted && !arrives && sent != nullptr && sent->end <= mark.begin && soon) return true;
   const bool understood = unread_words(part) == 0;

@@ -241,6 +241,23 @@ class PolicyReader {
     return s;
   }
 
+  /// "If what you keep comes to less than 50.00"
+  static bool is_kept(const PolicySentence& s) {
+    return std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
+      return one.role == R::kept_below && one.value == "kept";
+    });
+  }
+
+  /// "Within 4 days of your order you have it at home": on the way to her.
+  static bool is_arrival(const PolicySentence& s) {
+    return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::delivery &&
+             std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& event) {
+               return event.role == R::event && event.begin <= one.begin && one.end <= event.end;
+             });
+    });
+  }
+
   /// "The period of 20 days begins when we send it"
   static bool is_period(const PolicySentence& s) {
     return s.has(R::span) &&
@@ -255,7 +272,8 @@ class PolicyReader {
     const bool way_back =
         topic_ == Topic::returns && !s.has_any(R::kept_below, R::order) &&
         (s.has(R::payer) || (s.has(R::method) && !s.has_any(R::delivery, R::dispatch)));
-    const bool given = s.has(R::have) && s.has(R::span) && s.has(R::event) &&
+    const bool arrival = topic_ != Topic::returns && is_arrival(s) && !speaks_of_returns(s);
+    const bool given = s.has(R::have) && s.has(R::span) && s.has(R::event) && !arrival &&
                        !s.has_any(R::money, R::kind, R::dispatch);
     const bool kept =
         given || (topic_ == Topic::returns && !s.has_any(R::money, R::kind, R::refund) &&
@@ -272,7 +290,8 @@ class PolicyReader {
         names_delivery(s) || place || s.has_any(R::order, R::all_orders, R::minimum_order);
     const bool delivery = speaks_of_delivery(s) && (named || topic_ != Topic::returns);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
-        s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
+        s.has_any(R::first_delivery, R::delivery, R::order, R::money) &&
+        (s.has(R::returns) || is_kept(s))) {
       return delivery_.read_kept(s);
     }
     const bool given_back =
