@@ -253,14 +253,11 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
 /// Places the line names, and whether it is clear which delivery is meant.
 void DeliveryRules::note_places(const Sentence& s) {
   for (const auto& mark : s.marks) {
-    const bool known =
-        std::find(line_places_.begin(), line_places_.end(), mark.value) != line_places_.end();
     if (mark.role != R::region) continue;
     const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
     if (plain) stated_places_.emplace_back(mark.value);
-    if (!plain && !known) line_places_.emplace_back(mark.value);
   }
-  if (doubt_.empty() && line_places_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
+  if (doubt_.empty() && line_keys_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
 }
@@ -298,7 +295,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
   if (!goes_on) {
-    line_places_.clear();
+    line_keys_.clear();
     stated_places_.clear();
     free_beyond_.reset();
     weighed_ = false;
@@ -320,6 +317,9 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     named = named || kind || region;
     told = told || kind || has_fact(clause.part);
     clause.option = option;
+  }
+  for (const auto& clause : clauses) {
+    if (clause.part.has(R::region)) line_keys_.insert(key_of(clause.option));
   }
   last_ = option;
   give_to_excepted(clauses);

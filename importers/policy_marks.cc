@@ -197,7 +197,8 @@ class Numbers {
     next = to_unit(next);
     const PolicyMark* unit = unit_at(next);
     if (unit == nullptr || last->value == 0) return false;
-    const bool vague = first->article && last->value == 1 && unit->value != "months" &&
+    const bool limit = phrase_ends(at, R::within);  // "within a working day"
+    const bool vague = first->article && !limit && last->value == 1 && unit->value != "months" &&
                        unit->value != "weeks" && unit->value != "years";
     if (vague) return false;  // "a day"
     if (unit->value.ends_with("hours") && last->value < 12) return false;

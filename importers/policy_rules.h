@@ -207,7 +207,7 @@ class DeliveryRules {
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
-  std::vector<std::string> line_places_;    ///< named in the sentences of the line so far
+  std::set<std::string> line_keys_;         ///< of options whose places the line names
   std::string doubt_;
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key
   std::map<std::string, std::vector<Step>> weights_;
