@@ -91,6 +91,15 @@ void DeliveryRules::finish_option(const std::string& key) {
   const auto places = regions_.find(key);
   if (places == regions_.end() || kind == "collection") return;
   auto regions = places->second;
+  // "We deliver to Germany and Austria. It costs 5.00, to Austria 9.00"
+  const bool home = std::any_of(regions.begin(), regions.end(),
+                                [&](const std::string& one) { return is_home(one, frame_); });
+  if (home && regions.size() > 1) {
+    std::erase_if(regions, [&](const std::string& one) {
+      const std::string own = key_of({kinds_[key], {one}, false});
+      return own != key && claims_.stated("delivery." + own + ".fee") != nullptr;
+    });
+  }
   std::sort(regions.begin(), regions.end());
   add("regions", value_text(regions),
       std::string(vague_.contains(key) ? kUnreadWords : std::string_view{}));
