@@ -31,6 +31,11 @@ const PolicyMark* close_before(const Sentence& s, R role, std::uint32_t at, std:
   return found;
 }
 
+std::ptrdiff_t amount_count(const Sentence& s) {
+  return std::count_if(s.marks.begin(), s.marks.end(),
+                       [](const PolicyMark& one) { return one.role == R::money; });
+}
+
 bool close_after(const Sentence& s, R role, std::uint32_t at) {
   return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.role == role && one.begin >= at && one.begin <= at + 1;
@@ -44,13 +49,17 @@ bool is_range_word(std::string_view word) {
 }
 
 /// "10.00 off": no fee.
-bool is_reduction(const Sentence& part, std::uint32_t begin, std::uint32_t at) {
-  return word_between(
-             part, begin < 3 ? 0 : begin - 3, begin,
-             {"bon", "voucher", "gutschein", "tegoedbon", "kortingsbon", "vale", "cheque"}) ||
-         word_between(part, at, at + 2,
+bool is_reduction(const Sentence& part, std::uint32_t at) {
+  return word_between(part, at, at + 2,
                       {"off", "discount", "rabatt", "nachlass", "remise", "reduction", "korting",
                        "descuento", "gutschein", "voucher"});
+}
+
+/// "A voucher of 5.00 is yours from 50.00"
+bool is_voucher(const Sentence& part, std::uint32_t at) {
+  return word_between(
+      part, at < 3 ? 0 : at - 3, at,
+      {"bon", "voucher", "gutschein", "tegoedbon", "kortingsbon", "vale", "cheque"});
 }
 
 /// "an additional 3.00", "3.00 extra"
@@ -130,14 +139,14 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   const bool orders = part.has_any(R::order, R::smaller, R::all_orders) || headed_free_;
   const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
                            s.has_any(R::free, R::order) && !s.has(R::negation);
-  const auto all = std::count_if(s.marks.begin(), s.marks.end(),
-                                 [](const PolicyMark& one) { return one.role == R::money; });
+  const auto all = amount_count(s);
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
-    if (is_reduction(part, mark.begin, mark.end)) {
-      clause.free = false;  // "a voucher of 5.00 is yours from 50.00"
+    if (is_voucher(part, mark.begin)) {
+      clause.free = false;
       return;
     }
+    if (is_reduction(part, mark.end)) continue;
     const auto* over = close_before(part, R::over, mark.begin, 3);
     const auto* under = close_before(part, R::under, mark.begin, 3);
     const bool joined = over == nullptr && under == nullptr && i + 1 < amounts.size() &&
@@ -240,9 +249,8 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
 
 /// "We can only accept orders worth 15 or more"
 void DeliveryRules::read_minimum(const Sentence& s, Clause& clause) {
-  const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
-                                     [](const PolicyMark& one) { return one.role == R::money; });
-  const bool said = clause.part.has(R::minimum_order) || (s.has(R::minimum_order) && amounts == 1);
+  const bool said =
+      clause.part.has(R::minimum_order) || (s.has(R::minimum_order) && amount_count(s) == 1);
   const auto* amount = clause.part.first(R::money);
   const bool one = clause.limits.size() + clause.fees.size() == 1;
   if (!said || !one || s.has(R::free) || amount == nullptr || !amount->money) return;
