@@ -18,6 +18,7 @@ constexpr std::string_view kHedged = "It holds for some customers, orders or tim
 constexpr std::string_view kAside = "It stands under a heading about something else.";
 constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnreadPlace = "A place in it was not understood.";
+constexpr std::string_view kItems = "The sentence speaks of certain items.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kFollowing = 16;
@@ -25,20 +26,6 @@ constexpr std::size_t kShortLine = 14;
 constexpr std::size_t kHeadedLine = 28;
 
 bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
-
-/// A sign that opens or closes a remark without a figure, a way or a place: "(after discounts)".
-bool is_remark(const Sentence& s, std::uint32_t at) {
-  const bool opens = s.word(at) == "(";
-  if (!opens && s.word(at) != ")") return false;
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  std::uint32_t begin = at;
-  std::uint32_t end = at;
-  while (opens && end < size && s.word(end) != ")") ++end;
-  while (!opens && begin > 0 && s.word(begin) != "(") --begin;
-  if (end >= size || s.word(begin) != "(") return false;
-  const auto inner = part_of(s, begin, end);
-  return !has_fact(inner) && !inner.has_any(R::kind, R::region, R::next_day);
-}
 
 /// "Ireland (Republic and Northern)": more is said of the place than was understood.
 bool has_unread_remark(const Sentence& s, const PolicyMark& place) {
@@ -88,73 +75,6 @@ bool has_unknown_label(const Sentence& s) {
   return label.marks.empty() && !home && is_ascii_letter(label.word(0)[0]);
 }
 
-/// Within the brackets around places behind an amount: "4.99 (Germany)".
-bool is_place_remark(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  std::uint32_t open = at;
-  while (open > begin && s.word(open) != "(" && (open == at || s.word(open) != ")")) --open;
-  std::uint32_t close = at;
-  while (close < size && s.word(close) != ")" && (close == at || s.word(close) != "(")) ++close;
-  if (s.word(open) != "(" || s.word(close) != ")") return false;
-  const auto inner = part_of(s, open, close);
-  const auto before = part_of(s, begin, open);
-  return inner.has(R::region) && !has_fact(inner) && !inner.has(R::kind) && before.has(R::money) &&
-         !before.has(R::region);
-}
-
-/// "9.00 for Spain, Italy and France": a comma within a list of places, none of which has a figure
-/// of its own.
-bool is_place_list(const Sentence& s, std::uint32_t comma) {
-  const auto place_at = [&](std::uint32_t at) {
-    return std::find_if(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-      return one.role == R::region && one.begin == at;
-    });
-  };
-  const bool behind = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.role == R::region && one.end == comma;
-  });
-  auto at = comma + 1;
-  bool joined = false;
-  for (auto place = place_at(at); place != s.marks.end(); place = place_at(at)) {
-    at = place->end;
-    const bool joint = is_joint(s, at);
-    joined = joined || joint;
-    if ((joint || s.word(at) == ",") && place_at(at + 1) != s.marks.end()) ++at;
-  }
-  return behind && joined && (at >= s.tokens.size() || is_stop(s.word(at))) && s.word(at) != ":";
-}
-
-/// True when the token at `at` divides two statements of a sentence.
-bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  const std::string_view word = s.word(at);
-  const bool inside = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    const bool joint = one.role == R::further && one.end == one.begin + 1;  // "puis"
-    return one.begin <= at && at < one.end && !joint;
-  });
-  if (inside || is_remark(s, at) || is_place_remark(s, begin, at)) return false;
-  const auto before = part_of(s, begin, at);
-  if (is_stop(word)) {
-    const auto after = part_of(s, at + 1, std::min(at + 5, size));
-    // "12.00 for the highlands, islands and .."
-    const bool goes_on = !before.marks.empty() && before.marks.back().role == R::region &&
-                         at + 1 < size && is_unread(s, at + 1);
-    const bool places = (!has_fact(before) || goes_on || is_place_list(s, at)) &&
-                        before.has(R::region) && after.has(R::region) && !after.marks.empty() &&
-                        after.marks.front().role == R::region;
-    return !(word == "," && places);
-  }
-  if (!is_joint(s, at)) return false;
-  const auto after = part_of(s, at + 1, size);
-  const bool places = !before.marks.empty() && before.marks.back().role == R::region &&
-                      !after.marks.empty() && after.marks.front().role == R::region;
-  if (places) return false;
-  const bool range = !before.marks.empty() && before.marks.back().role == R::money &&
-                     !after.marks.empty() && after.marks.front().role == R::money;
-  return !range && has_fact(before) &&
-         after.has_any(R::money, R::free, R::span, R::kind, R::region);
-}
-
 /// "sent the same day": the day of dispatch, not a way of delivery.
 bool is_of_dispatch(const Sentence& part, const PolicyMark& kind) {
   if (kind.value != "same-day" && kind.value != "next-day") return false;
@@ -173,6 +93,15 @@ bool may_be_other_way(const Sentence& s) {
          !s.has_any(R::order, R::first_delivery, R::all_orders, R::per_parcel, R::dispatch);
 }
 
+/// "White glove delivery is 99.00": a word that was not understood beside the delivery itself.
+bool has_unread_name(const Sentence& s) {
+  return s.kind == PolicyLineKind::text && !s.has_any(R::kind, R::region) &&
+         std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+           if (one.role != R::delivery) return false;
+           return (one.begin > 0 && is_unread(s, one.begin - 1)) || is_unread(s, one.end);
+         });
+}
+
 /// "We deliver in Leeds for 3.00": a place with a capital that was not understood.
 bool names_unread_place(const Sentence& s) {
   for (std::uint32_t at = 1; at < s.tokens.size(); ++at) {
@@ -184,6 +113,20 @@ bool names_unread_place(const Sentence& s) {
     if (place) return true;
   }
   return false;
+}
+
+/// "Your shoes arrive the next day": what was ordered, no certain kind of goods.
+bool speaks_of_own(const Sentence& s) {
+  return std::all_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    // "5 days, 6 weeks for what is made to measure"
+    const bool fact_before = last_before(s, R::money, one.begin) != nullptr ||
+                             last_before(s, R::span, one.begin) != nullptr;
+    const bool other = one.value != "sale" && fact_before;
+    return one.role != R::item || other ||
+           (one.begin > 0 && word_between(s, one.begin - 1, one.begin,
+                                          {"your", "je", "uw", "jouw", "ihre", "deine", "vos",
+                                           "votre", "tus", "tu", "sus"}));
+  });
 }
 
 /// "To Ireland: 9.95. Please allow 4-6 days", "the cost is then 9.95": of the way named before.
@@ -223,7 +166,8 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
   const bool local = figure && name != "handling" && !fetched && names_unread_place(s);
   if (doubt.empty() && local && !s.has_any(R::region, R::dispatch)) doubt = kUnreadPlace;
-  if (doubt.empty() && figure && option.kind.empty() && may_be_other_way(s)) doubt = kUnreadWords;
+  const bool other = may_be_other_way(s) || (name == "fee" && has_unread_name(s));
+  if (doubt.empty() && figure && option.kind.empty() && other) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
@@ -268,22 +212,6 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
   if (!regions.empty()) option.regions = regions;
 }
 
-std::vector<DeliveryRules::Clause> DeliveryRules::clauses_of(const Sentence& s) const {
-  std::vector<Clause> clauses;
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  std::uint32_t begin = 0;
-  for (std::uint32_t at = 0; at <= size; ++at) {
-    if (at != size && !divides(s, begin, at)) continue;
-    if (at > begin) {
-      auto& clause = clauses.emplace_back();
-      clause.part = part_of(s, begin, at);
-      clause.in_brackets = begin > 0 && s.word(begin - 1) == "(" && s.word(at) == ")";
-    }
-    begin = at + 1;
-  }
-  return clauses;
-}
-
 void DeliveryRules::open_section(const Sentence& heading) {
   Option option;
   for (const auto& mark : heading.marks) {
@@ -322,51 +250,14 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
          !section_.regions.empty();
 }
 
-/// Clauses about something else, and what follows one that states nothing itself: "For an order in
-/// advance, allow six weeks".
-void DeliveryRules::leave_out_asides(std::vector<Clause>& clauses) {
-  bool before = false;
-  bool after = false;
-  std::erase_if(clauses, [&](const Clause& one) {
-    const bool aside = one.part.has(R::aside);
-    // "Shortening takes three days and costs 15.00"
-    const bool own = one.part.has_any(R::delivery, R::kind, R::region);
-    const bool out = aside || before || (after && !own);
-    before = aside && !has_fact(one.part);
-    after = out;
-    return out;
-  });
-}
-
-/// "A flat 7.50 (12.50 rural)": an amount for something that was not understood.
-void DeliveryRules::leave_out_remarks(const Sentence& s, std::vector<Clause>& clauses) {
-  const bool other = std::any_of(clauses.begin(), clauses.end(), [](const Clause& one) {
-    return !one.in_brackets && one.part.has(R::money);
-  });
-  if (!other) return;
-  std::erase_if(clauses, [&](const Clause& one) {
-    const bool only = std::all_of(one.part.marks.begin(), one.part.marks.end(),
-                                  [](const auto& mark) { return mark.role == R::money; });
-    if (!one.in_brackets || !one.part.has(R::money) || !only || unread_words(one.part) == 0) {
-      return false;
-    }
-    claim(s, section_, "fee", value_text(*one.part.first(R::money)->money),
-          std::string(kUnknownWay));
-    return true;
-  });
-}
-
 /// Places the line names, and whether it is clear which delivery is meant.
 void DeliveryRules::note_places(const Sentence& s) {
   for (const auto& mark : s.marks) {
-    const bool known =
-        std::find(line_places_.begin(), line_places_.end(), mark.value) != line_places_.end();
     if (mark.role != R::region) continue;
     const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
     if (plain) stated_places_.emplace_back(mark.value);
-    if (!plain && !known) line_places_.emplace_back(mark.value);
   }
-  if (doubt_.empty() && line_places_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
+  if (doubt_.empty() && line_keys_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
 }
@@ -390,37 +281,6 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
   return option;
 }
 
-/// "Free in the UK (excluding Northern Ireland, where it is 6.00)": of the place left out.
-void DeliveryRules::give_to_excepted(std::vector<Clause>& clauses) {
-  for (std::size_t i = 1; i < clauses.size(); ++i) {
-    const Sentence& left_out = clauses[i - 1].part;
-    const bool there = word_between(
-        clauses[i].part, 0, 2, {"where", "there", "wo", "dort", "ou", "waar", "daar", "donde"});
-    if (!there || !left_out.has(R::outside) || !has_fact(clauses[i].part)) continue;
-    std::vector<std::string> places;
-    for (const auto& mark : left_out.marks) {
-      if (mark.role == R::region && mark.begin >= left_out.first(R::outside)->begin) {
-        places.emplace_back(mark.value);
-      }
-    }
-    if (!places.empty()) clauses[i].option.regions = places;
-    excepted_ = !places.empty();
-  }
-}
-
-/// "You have it tomorrow; next-day delivery costs 6.90": the time is of what is named behind it.
-void DeliveryRules::give_to_next_day(std::vector<Clause>& clauses) {
-  for (std::size_t i = 0; i + 1 < clauses.size(); ++i) {
-    const auto* time = clauses[i].part.first(R::span);
-    const auto* kind = clauses[i + 1].part.first(R::kind);
-    const bool soon = time != nullptr && time->span.max.value_or(9) <= 1;
-    const bool named = kind != nullptr && kind->value == "next-day";
-    if (soon && named && !clauses[i].part.has_any(R::kind, R::money, R::dispatch)) {
-      clauses[i].option = clauses[i + 1].option;
-    }
-  }
-}
-
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
   excepted_ = false;
   if (!goes_on) in_example_ = false;
@@ -430,11 +290,12 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
+  if (s.has(R::item) && !speaks_of_own(s)) doubt_ = kItems;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
   if (!goes_on) {
-    line_places_.clear();
+    line_keys_.clear();
     stated_places_.clear();
     free_beyond_.reset();
     weighed_ = false;
@@ -457,9 +318,14 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     told = told || kind || has_fact(clause.part);
     clause.option = option;
   }
+  for (const auto& clause : clauses) {
+    if (clause.part.has(R::region)) line_keys_.insert(key_of(clause.option));
+  }
   last_ = option;
   give_to_excepted(clauses);
   give_to_next_day(clauses);
+  const bool fast = std::any_of(clauses.begin(), clauses.end(), is_fast_unnamed);
+  if (fast && doubt_.empty()) doubt_ = kUnknownWay;
   read_money(s, clauses);
   for (const auto& clause : clauses) read_spans(s, clause);
   read_per_parcel(s, clauses);

@@ -1,5 +1,4 @@
-// Rules for delivery fees: limits paired with what they are for, steps by value and weight, and
-// what is worked out when the whole policy has been read.
+// Rules for delivery fees: limits paired with what they are for, steps by value and weight.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -32,6 +31,11 @@ const PolicyMark* close_before(const Sentence& s, R role, std::uint32_t at, std:
   return found;
 }
 
+std::ptrdiff_t amount_count(const Sentence& s) {
+  return std::count_if(s.marks.begin(), s.marks.end(),
+                       [](const PolicyMark& one) { return one.role == R::money; });
+}
+
 bool close_after(const Sentence& s, R role, std::uint32_t at) {
   return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.role == role && one.begin >= at && one.begin <= at + 1;
@@ -51,9 +55,20 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
                        "descuento", "gutschein", "voucher"});
 }
 
+/// "A voucher of 5.00 is yours from 50.00"
+bool is_voucher(const Sentence& part, std::uint32_t at) {
+  return word_between(
+      part, at < 3 ? 0 : at - 3, at,
+      {"bon", "voucher", "gutschein", "tegoedbon", "kortingsbon", "vale", "cheque"});
+}
+
 /// "an additional 3.00", "3.00 extra"
 bool is_added(const Sentence& part, std::uint32_t at) {
   if (part.has(R::smaller)) return false;  // "otherwise add 2.25"
+  // "On the islands 10.00 is added"
+  const bool far =
+      part.has(R::region) && word_between(part, at, at + 5, {"bij", "hinzu", "dazu", "added"});
+  if (far) return true;
   if (at > 0 && part.word(at - 1) == "+") return true;
   if (at > 0 && word_between(part, at - 1, at, {"add", "plus", "zzgl"})) return true;
   return word_between(part, at < 3 ? 0 : at - 3, at + 4,
@@ -86,6 +101,19 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
                        std::end(kConditions);
     condition = condition || (opens && !is_way_chosen(part, at));
   }
+  // "To another address at no extra charge": no more than usual
+  const auto* free = part.first(R::free);
+  const bool extra = free != nullptr &&
+                     word_between(part, free->begin, free->end,
+                                  {"extra", "aufpreis", "supplement", "meerprijs", "adicional"});
+  const auto* kind = part.first(R::kind);
+  const bool fetched = kind != nullptr && kind->value == "collection";
+  if (extra && !fetched && !part.has(R::region)) return kCondition;
+  // "Free delivery for teachers"
+  for (std::uint32_t at = 1; at < part.tokens.size(); ++at) {
+    const bool who = word_between(part, at - 1, at, {"for", "fur", "pour", "voor", "para"});
+    if (who && is_unread(part, at)) return kCondition;
+  }
   const auto* from = part.first(R::from);
   const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
   if (condition || bound) return kCondition;
@@ -111,10 +139,13 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   const bool orders = part.has_any(R::order, R::smaller, R::all_orders) || headed_free_;
   const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
                            s.has_any(R::free, R::order) && !s.has(R::negation);
-  const auto all = std::count_if(s.marks.begin(), s.marks.end(),
-                                 [](const PolicyMark& one) { return one.role == R::money; });
+  const auto all = amount_count(s);
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
+    if (is_voucher(part, mark.begin)) {
+      clause.free = false;
+      return;
+    }
     if (is_reduction(part, mark.end)) continue;
     const auto* over = close_before(part, R::over, mark.begin, 3);
     const auto* under = close_before(part, R::under, mark.begin, 3);
@@ -131,6 +162,7 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     const bool more = close_after(part, R::or_more, mark.end) || part.word(mark.end) == "+";
     const auto* from = close_before(part, R::from, mark.begin, 3);
     const auto* order = close_before(part, R::order, mark.begin, 2);
+    const auto* any = close_before(part, R::all_orders, mark.begin, 2);
     // "under 50 of order value we charge 4.90": of the amount before
     const bool taken = order != nullptr && i > 0 && amounts[i - 1]->end + 1 >= order->begin;
     const bool order_before = order != nullptr && !taken;
@@ -148,8 +180,8 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
     } else if (below) {
       clause.limits.push_back(
           {*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
-    } else if (!is_order_value(part, order, mark)) {
-      const bool starts = from != nullptr && from->end + 1 >= mark.begin;
+    } else if (!is_order_value(part, order == nullptr ? any : order, mark)) {
+      const bool starts = (from != nullptr && from->end + 1 >= mark.begin) || under != nullptr;
       clause.fees.push_back({*mark.money, mark.begin, starts});
     }
   }
@@ -217,9 +249,8 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
 
 /// "We can only accept orders worth 15 or more"
 void DeliveryRules::read_minimum(const Sentence& s, Clause& clause) {
-  const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
-                                     [](const PolicyMark& one) { return one.role == R::money; });
-  const bool said = clause.part.has(R::minimum_order) || (s.has(R::minimum_order) && amounts == 1);
+  const bool said =
+      clause.part.has(R::minimum_order) || (s.has(R::minimum_order) && amount_count(s) == 1);
   const auto* amount = clause.part.first(R::money);
   const bool one = clause.limits.size() + clause.fees.size() == 1;
   if (!said || !one || s.has(R::free) || amount == nullptr || !amount->money) return;
@@ -274,6 +305,23 @@ bool is_heavier(const Sentence& s, const PolicyMark& fee) {
 
 }  // namespace
 
+/// "Free from 70 in France and 110 abroad": the second is a limit as well.
+void DeliveryRules::carry_limits(std::vector<Clause>& clauses) {
+  for (std::size_t i = 1; i < clauses.size(); ++i) {
+    const Clause& before = clauses[i - 1];
+    Clause& clause = clauses[i];
+    const bool limited = before.free && before.limits.size() == 1 && before.fees.empty();
+    const bool bare = clause.limits.empty() && clause.fees.size() == 1 && !clause.free &&
+                      clause.part.has(R::region) &&
+                      !clause.part.has_any(R::deduct, R::kind, R::first_delivery, R::span);
+    if (!limited || !bare || clause.fees.front().amount < before.limits.front().amount) continue;
+    clause.limits.push_back(
+        {clause.fees.front().amount, before.limits.front().bound, clause.fees.front().at});
+    clause.fees.clear();
+    clause.free = true;
+  }
+}
+
 void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) {
   const auto* fee = s.first(R::money);
   const bool heavier = weighed_ && fee != nullptr && is_heavier(s, *fee);
@@ -284,6 +332,7 @@ void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) 
   const auto costs = [](const Clause& one) { return one.costs(); };
   const bool titled = headed_free_ && std::none_of(clauses.begin(), clauses.end(), costs);
   for (auto& clause : clauses) clause.free = clause.free || (titled && !clause.limits.empty());
+  carry_limits(clauses);
   const auto amounts = std::count_if(clauses.begin(), clauses.end(), [](const Clause& one) {
     return one.limits.empty() && !one.fees.empty();
   });
@@ -352,122 +401,6 @@ void DeliveryRules::read_weights(const Sentence& s, const std::vector<Clause>& c
     weight = nullptr;
     fee = nullptr;
   }
-}
-
-void DeliveryRules::finish_steps_of(const std::string& key, std::vector<Step> steps) {
-  const std::string prefix = "delivery." + key + ".";
-  const auto value = [](const Step& step) { return step.from ? step.from->minor : 0; };
-  std::stable_sort(steps.begin(), steps.end(),
-                   [&](const Step& a, const Step& b) { return value(a) < value(b); });
-  const auto same = [&](const Step& a, const Step& b) {
-    return value(a) == value(b) && a.fee == b.fee;
-  };
-  steps.erase(std::unique(steps.begin(), steps.end(), same), steps.end());
-  PolicyClaim origin = steps.front().origin;
-  if (steps.size() == 1 && !steps.front().from) {
-    origin.field = prefix + "fee";
-    origin.text = value_text(steps.front().fee);
-    if (!claims_.speaks_of(prefix + "free_over") && origin.doubt.empty()) {
-      origin.doubt = "It holds for small orders; what larger ones pay was not found.";
-    }
-    return claims_.add(std::move(origin));
-  }
-  std::vector<ValueStep> list;
-  const auto* base = claims_.stated(prefix + "fee");
-  if (steps.front().from && base != nullptr) {
-    const auto fee = rangebook::read_money(base->text, std::nullopt);
-    if (fee) list.push_back(ValueStep{Money{0, fee->currency}, *fee});
-  }
-  for (const auto& step : steps) {
-    list.push_back(ValueStep{step.from.value_or(Money{0, step.fee.currency}), step.fee});
-  }
-  // "Up to 25: 6.99, from 25: 6.99": one step
-  list.erase(std::unique(list.begin(), list.end(),
-                         [](const ValueStep& a, const ValueStep& b) { return a.fee == b.fee; }),
-             list.end());
-  const std::string text = value_text(list);
-  const bool whole = list.front().from.minor == 0 &&
-                     read_value<std::vector<ValueStep>>(text, std::nullopt).has_value();
-  if (!whole) origin.doubt = "The steps by order value are not complete.";
-  if (whole) claims_.remove(prefix + "fee");
-  origin.field = prefix + "fee_by_value";
-  origin.text = text;
-  if (read_value<std::vector<ValueStep>>(text, std::nullopt)) claims_.add(std::move(origin));
-}
-
-void DeliveryRules::finish_weights() {
-  for (auto& [key, steps] : weights_) {
-    std::stable_sort(steps.begin(), steps.end(), [](const Step& a, const Step& b) {
-      return a.grams.value_or(kMaxTermsCount) < b.grams.value_or(kMaxTermsCount);
-    });
-    std::vector<WeightStep> list;
-    for (const auto& step : steps) list.push_back({step.grams, step.fee});
-    PolicyClaim origin = steps.front().origin;
-    origin.field = "delivery." + key + ".fee_by_weight";
-    origin.text = value_text(list);
-    if (list.size() < 2 || !list.front().grams)
-      origin.doubt = "The steps by weight are not complete.";
-    if (read_value<std::vector<WeightStep>>(origin.text, std::nullopt)) {
-      claims_.add(std::move(origin));
-    }
-  }
-}
-
-/// What follows from an option's name and places, said once for each option that has a figure.
-void DeliveryRules::finish_option(const std::string& key) {
-  const std::string prefix = "delivery." + key + ".";
-  const auto all = claims_.all();
-  const auto from = std::find_if(all.begin(), all.end(), [&](const PolicyClaim& one) {
-    return one.field.starts_with(prefix) && one.doubt.empty();
-  });
-  if (from == all.end()) return;
-  const auto add = [&](std::string_view name, std::string text, std::string doubt = {}) {
-    claims_.add({prefix + std::string(name), std::move(text), from->sentence, from->byte,
-                 std::move(doubt), false});
-  };
-  const std::string& kind = kinds_[key];
-  if (kind == "express" || kind == "next-day" || kind == "same-day") add("express", "yes");
-  if (kind == "collection" || kind == "pickup-point") add("collection", "yes");
-  const auto places = regions_.find(key);
-  if (places == regions_.end() || kind == "collection") return;
-  auto regions = places->second;
-  std::sort(regions.begin(), regions.end());
-  add("regions", value_text(regions),
-      std::string(vague_.contains(key) ? kUnreadWords : std::string_view{}));
-  const bool abroad = std::none_of(regions.begin(), regions.end(),
-                                   [&](const std::string& one) { return is_home(one, frame_); });
-  if (abroad && !frame_.country.empty()) add("international", "yes");
-}
-
-void DeliveryRules::finish_options() {
-  auto keys = claims_.option_keys();
-  if (keys.empty() && !for_all_.empty()) keys.emplace_back("standard");
-  const bool limited = std::any_of(keys.begin(), keys.end(), [&](const std::string& key) {
-    return claims_.stated("delivery." + key + ".free_over") != nullptr;
-  });
-  for (const auto& key : keys) {
-    const std::string prefix = "delivery." + key + ".";
-    const std::string& kind = kinds_[key];
-    const bool fetched = kind == "collection" || kind == "pickup-point";
-    const bool threshold =
-        claims_.stated(prefix + "free_over") != nullptr || (!limited && key == "standard");
-    for (auto fact : for_all_) {
-      const bool time = fact.field == "handling";
-      const bool usual = claims_.stated("delivery.standard.free_over") != nullptr;
-      if (fact.field == "threshold_kept" && usual && key != "standard") continue;
-      if (time ? fetched || claims_.speaks_of(prefix + "handling") : !threshold) continue;
-      fact.field.insert(0, prefix);
-      claims_.add(std::move(fact));
-    }
-    finish_option(key);
-  }
-}
-
-void DeliveryRules::finish() {
-  for (const auto& [key, steps] : steps_) finish_steps_of(key, steps);
-  finish_weights();
-  finish_options();
-  finish_places();
 }
 
 }  // namespace rangebook

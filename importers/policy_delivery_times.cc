@@ -89,7 +89,12 @@ bool is_until_something(const Sentence& part, const PolicyMark& time) {
   const bool until = word_between(part, time.end, time.end + 1,
                                   {"before", "until", "bevor", "avant", "voordat", "voor"}) ||
                      (part.word(time.end) == "for" && part.word(time.end + 1) == "us");
-  return until && !part.has_any(R::event, R::next_day);
+  // "Two days to make each bag"
+  const bool made = word_between(part, time.end, time.end + 4,
+                                 {"make", "sew", "knit", "craft", "produce", "finish", "print",
+                                  "herstellen", "fertigen", "nahen", "fabriquer", "confectionner",
+                                  "coudre", "maken", "naaien", "hacer", "confeccionar"});
+  return made || (until && !part.has_any(R::event, R::next_day));
 }
 
 /// "1-3 days in the north island": a place that was not understood.
@@ -124,8 +129,12 @@ bool until_dispatch(const Sentence& s, const Sentence& part, const PolicyMark& m
                           !between(part, R::span, mark.end, later->begin));
   // "We send every order within two days"
   const auto* sent = part.first(R::sending);
-  const bool arrives = part.has_any(R::event, R::kind);
-  if (!counted && !arrives && sent != nullptr && sent->end <= mark.begin && mark.open) return true;
+  const bool arrives =
+      part.has(R::kind) || std::any_of(part.marks.begin(), part.marks.end(), [](const auto& one) {
+        return one.role == R::event && one.value != "payment" && one.value != "purchase";
+      });
+  const bool soon = mark.open || mark.span.max == 1;  // "then we send it the next working day"
+  if (!counted && !arrives && sent != nullptr && sent->end <= mark.begin && soon) return true;
   const bool understood = unread_words(part) == 0;
   const bool elsewhere = !counted && s.first(R::dispatch) != nullptr && understood;
   return dispatch || (elsewhere && !part.has_any(R::kind) && !part.has(R::delivery));
@@ -138,10 +147,17 @@ std::string doubt_of_transit(const Sentence& s, const Sentence& part, const Poli
   const DaySpan& span = mark.span;
   const bool shortest =
       from != nullptr && from->end == mark.begin && !mark.open && span.min == span.max;
+  // "Collect it within 7 days of us telling you"
+  const auto* kind = part.first(R::kind);
+  const bool fetched = kind != nullptr && kind->value == "collection";
   const auto why = [&]() -> std::string_view {
-    if (s.has(R::tell) && !part.has_any(R::delivery, R::kind)) return kOnTrouble;
+    if (s.has(R::tell) && (fetched || !part.has_any(R::delivery, R::kind))) return kOnTrouble;
     if (no != nullptr && part.word(no->begin) != "noch") return kNegated;
-    if (part.has(R::item)) return kSomeItems;
+    const auto* item = part.first(R::item);
+    const bool own = item != nullptr && item->begin > 0 &&
+                     word_between(part, item->begin - 1, item->begin,
+                                  {"your", "je", "uw", "jouw", "ihre", "deine", "vos", "votre"});
+    if (item != nullptr && !own) return kSomeItems;
     if (is_until_something(part, mark)) return kUntil;
     if (has_bare_number(s)) return kBareNumber;
     if (is_of_unread_place(part, mark)) return kUnreadWords;

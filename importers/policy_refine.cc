@@ -262,6 +262,43 @@ void turn_ready(Marks& marks, const Tokens& tokens) {
   });
 }
 
+/// "Our warehouse in Poland": where parcels come from.
+void drop_origins(Marks& marks, const Tokens& tokens) {
+  std::erase_if(marks, [&](const PolicyMark& place) {
+    if (place.role != R::region || place.begin < 2) return false;
+    const bool in = is_one_of(tokens[place.begin - 1].word, {"in", "en", "au", "aux", "a"});
+    const auto first = place.begin < 4 ? 0 : place.begin - 4;
+    return in &&
+           std::any_of(tokens.begin() + first, tokens.begin() + place.begin - 1,
+                       [](const PolicyToken& one) {
+                         return is_one_of(
+                             one.word,
+                             {"warehouse",   "workshop",  "studio",    "factory",   "based",
+                              "located",     "made",      "lager",     "werkstatt", "sitz",
+                              "hergestellt", "gefertigt", "entrepot",  "atelier",   "fabrique",
+                              "fabriques",   "bases",     "magazijn",  "gemaakt",   "gevestigd",
+                              "almacen",     "taller",    "fabricado", "fabricados"});
+                       });
+  });
+}
+
+/// "Over 50 here and over 100 there": two limits, not "100 and over".
+void part_limits(Marks& marks, const Tokens& tokens) {
+  const Marks all = marks;
+  for (auto& more : marks) {
+    if (more.role != R::or_more || more.end != more.begin + 2 || more.begin == 0) continue;
+    const bool joint = is_one_of(tokens[more.begin].word, {"and", "und", "et", "en", "y", "or"});
+    const auto money_at = [&](std::uint32_t begin, bool ends) {
+      return std::any_of(all.begin(), all.end(), [&](const PolicyMark& one) {
+        return one.role == R::money && (ends ? one.end : one.begin) == begin;
+      });
+    };
+    if (!joint || !money_at(more.end, false) || money_at(more.begin, true)) continue;
+    more.role = R::over;
+    ++more.begin;
+  }
+}
+
 /// "To your credit card"
 void drop_credit_cards(Marks& marks, const Tokens& tokens) {
   std::erase_if(marks, [&](const PolicyMark& one) {
@@ -420,6 +457,8 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   drop_classes(marks, tokens);
   drop_weekdays(marks, tokens);
   turn_ready(marks, tokens);
+  part_limits(marks, tokens);
+  drop_origins(marks, tokens);
   drop_credit_cards(marks, tokens);
   turn_outside(marks, tokens);
   leave_out_places(marks, tokens);

@@ -185,11 +185,13 @@ class DeliveryRules {
   Option option_before(const PolicySentence& sentence, bool goes_on) const;
   void leave_out_remarks(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void give_to_excepted(std::vector<Clause>& clauses);
+  static bool is_fast_unnamed(const Clause& clause);
   static void give_to_next_day(std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
+  static void carry_limits(std::vector<Clause>& clauses);
   void read_minimum(const PolicySentence& sentence, Clause& clause);
   void claim_alone(const PolicySentence& sentence, const Clause& clause);
   void read_spans(const PolicySentence& sentence, const Clause& clause);
@@ -224,7 +226,7 @@ class DeliveryRules {
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
-  std::vector<std::string> line_places_;    ///< named in the sentences of the line so far
+  std::set<std::string> line_keys_;         ///< of options whose places the line names
   std::string doubt_;
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key
   std::map<std::string, std::vector<Step>> weights_;

@@ -138,8 +138,9 @@ class PolicyReader {
   static bool is_aside(const PolicySentence& s) {
     const bool other = s.has_any(R::other_service, R::faulty) && !s.has_any(R::kind, R::free);
     const auto* item = s.first(R::item);
-    const bool gift_cards = s.kind == PolicyLineKind::heading && item != nullptr &&
-                            item->value == "gift-cards" && s.tokens.size() <= 4;
+    const bool gift_cards = s.kind != PolicyLineKind::item && !s.question() && item != nullptr &&
+                            item->value == "gift-cards" && s.tokens.size() <= 4 &&
+                            !s.text.ends_with('.');
     return s.has(R::aside) || other || gift_cards;
   }
 
@@ -147,7 +148,7 @@ class PolicyReader {
     question_.reset();
     const bool aside = is_aside(s) || s.has_any(R::hedge, R::example);
     returns_.set_aside(aside && !speaks_of_returns(s));
-    delivery_.set_aside(aside && !speaks_of_delivery(s));
+    delivery_.set_aside((aside || s.has(R::item)) && !speaks_of_delivery(s));
     returns_.open_list(s);
     returns_.open_section(s);
     const bool returns = speaks_of_returns(s);
@@ -242,6 +243,23 @@ class PolicyReader {
     return s;
   }
 
+  /// "If what you keep comes to less than 50.00"
+  static bool is_kept(const PolicySentence& s) {
+    return std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
+      return one.role == R::kept_below && one.value == "kept";
+    });
+  }
+
+  /// "Within 4 days of your order you have it at home": on the way to her.
+  static bool is_arrival(const PolicySentence& s) {
+    return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+      return one.role == R::delivery &&
+             std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& event) {
+               return event.role == R::event && event.begin <= one.begin && one.end <= event.end;
+             });
+    });
+  }
+
   /// "The period of 20 days begins when we send it"
   static bool is_period(const PolicySentence& s) {
     return s.has(R::span) &&
@@ -256,7 +274,8 @@ class PolicyReader {
     const bool way_back =
         topic_ == Topic::returns && !s.has_any(R::kept_below, R::order) &&
         (s.has(R::payer) || (s.has(R::method) && !s.has_any(R::delivery, R::dispatch)));
-    const bool given = s.has(R::have) && s.has(R::span) && s.has(R::event) &&
+    const bool arrival = topic_ != Topic::returns && is_arrival(s) && !speaks_of_returns(s);
+    const bool given = s.has(R::have) && s.has(R::span) && s.has(R::event) && !arrival &&
                        !s.has_any(R::money, R::kind, R::dispatch);
     const bool kept =
         given || (topic_ == Topic::returns && !s.has_any(R::money, R::kind, R::refund) &&
@@ -273,7 +292,8 @@ class PolicyReader {
         names_delivery(s) || place || s.has_any(R::order, R::all_orders, R::minimum_order);
     const bool delivery = speaks_of_delivery(s) && (named || topic_ != Topic::returns);
     if (s.has(R::kept_below) && (returns || delivery) && s.has(R::charged_after) &&
-        s.has_any(R::first_delivery, R::delivery, R::order, R::money) && s.has(R::returns)) {
+        s.has_any(R::first_delivery, R::delivery, R::order, R::money) &&
+        (s.has(R::returns) || is_kept(s))) {
       return delivery_.read_kept(s);
     }
     const bool given_back =
@@ -294,7 +314,14 @@ class PolicyReader {
         "deliver", "shipp",   "ship",    "postage", "p&p",   "carriage", "liefer",  "versand",
         "versend", "zustell", "porto",   "livr",    "exped", "envoi",    "port",    "achemin",
         "lever",   "bezorg",  "verzend", "verstu",  "envi",  "entreg",   "dispatch"};
-    if (s.has_any(R::kind, R::dispatch, R::first_delivery)) return true;
+    if (s.has_any(R::dispatch, R::first_delivery)) return true;
+    const auto* kind = s.first(R::kind);
+    const bool fetched = kind != nullptr && kind->value == "collection" &&
+                         word_between(s, kind->begin, kind->end,
+                                      {"collection", "abholung", "ophalen", "recogida"}) &&
+                         kind->end == kind->begin + 1;  // "collection", below a heading of returns
+    if (kind != nullptr && !fetched && !s.has(R::method))
+      return true;  // a locker is a way back too
     return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
       if (one.role != R::delivery) return false;
       return std::any_of(
