@@ -79,6 +79,10 @@ struct ReturnRules::CostGroup {
     }
     free = free || part.has(R::free);
     negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
+    // "Nothing can be returned to our shops"
+    const bool nothing = word_between(part, 0, static_cast<std::uint32_t>(part.tokens.size()),
+                                      {"nothing", "nichts", "rien", "niets", "nada"});
+    negated = negated || (nothing && !states_cost(part));
     returns = returns || part.has_any(R::returns, R::final_sale, R::no_return, R::return_form);
     unread = unread || (part.has_any(R::free, R::money) && has_unread_way(part)) ||
              (part.has(R::kind) && !part.has(R::method)) ||
@@ -130,6 +134,14 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (s.has(R::order) && s.has(R::money) && s.has_any(R::over, R::from, R::under, R::or_more)) {
     doubt = "It depends on the value of the order.";
   }
+  // "If you spent over 50, returns are free"
+  if (group.free && s.has(R::money) && s.has_any(R::over, R::under, R::or_more)) {
+    doubt = "It depends on the value of the order.";
+  }
+  // "Returns received after 30 days are sent back to you for 5.00"
+  if (group.cost && is_late(s) && group.methods.empty() && !group.fees.empty()) {
+    doubt = "It may be the time after which something else holds.";
+  }
   if (s.has(R::smaller)) doubt = "It depends on what is said before.";
   if (group.threshold) doubt = "It depends on the value of the order.";
   if (group.starting) doubt = "The amount is where prices start.";
@@ -137,12 +149,12 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
   const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
                                   [](const PolicyMark& one) { return one.role == R::method; });
-  const bool told = asked_ || in_row_ || headed_ || !section_.empty() ||
+  const bool told = asked_ || carries_ || in_row_ || headed_ || !section_.empty() ||
                     s.kind != PolicyLineKind::text || ways > 1 ||
                     s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
                     s.has_any(R::no_return, R::refund, R::payer);
   if (!told && unread_words(s) > 1) doubt = kUnreadWords;
-  const bool named = asked_ || in_row_ || !section_.empty() || !group.methods.empty() ||
+  const bool named = asked_ || carries_ || in_row_ || !section_.empty() || !group.methods.empty() ||
                      s.has_any(R::returns, R::return_form, R::returnable, R::exchange);
   const bool loose = !group.fees.empty() || is_unread(s, 0);  // "Otherwise you pay"
   if (!named && loose && unread_words(s) > 0) doubt = kUnreadWords;
@@ -309,7 +321,7 @@ void ReturnRules::read_costs(const Sentence& s) {
                                  (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||
                                  is_short_free(s, !earlier.empty()) ||
                                  (asked_cost_ && s.has(R::money) && unread_words(s) == 0) ||
-                                 !section_.empty();
+                                 !section_.empty() || (carries_ && s.has_any(R::free, R::money));
   if (!speaks_of_returns) return;
   if (s.has(R::kept_below) && s.has(R::charged_after)) return;
   for (const auto& group : groups) {

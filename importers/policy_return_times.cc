@@ -170,6 +170,18 @@ bool tells_of_money(const Sentence& s) {
                        "aankoopbedrag", "rekening", "importe", "cuenta"});
 }
 
+/// "A return takes 5 days to reach us", "returns are checked within 5 days"
+bool tells_of_way(const Sentence& s) {
+  return !s.has_any(R::can, R::have) &&
+         word_between(
+             s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+             {"unterwegs", "onderweg",   "transit",    "reach",     "parvenir",    "checked",
+              "check",     "inspected",  "inspect",    "processed", "process",     "gepruft",
+              "prufen",    "bearbeitet", "bearbeiten", "controles", "controlons",  "verifies",
+              "traites",   "traitons",   "verwerkt",   "verwerken", "controleren", "gecontroleerd",
+              "revisamos", "procesamos"});
+}
+
 /// "30 days", "14 days, UK only": nothing else is said.
 bool is_bare(const Sentence& s) {
   return unread_words(s) == 0 && std::all_of(s.marks.begin(), s.marks.end(), [](const auto& one) {
@@ -241,69 +253,6 @@ bool ReturnRules::read_start(const Sentence& s) {
   return true;
 }
 
-/// "Bought between .. and .. can be returned until ..": true when the sentence speaks of dates.
-bool ReturnRules::read_season(const Sentence& s) {
-  std::vector<const PolicyMark*> days;
-  for (const auto& mark : s.marks) {
-    if (mark.role == R::day) days.push_back(&mark);
-  }
-  if (days.empty()) return false;
-  SeasonalWindow season;
-  const PolicyMark* until = nullptr;
-  for (const auto* day : days) {
-    const auto* word = last_before(s, R::until, day->begin);
-    const bool close = word != nullptr && word->end + 3 >= day->begin;
-    const bool upper = word_between(s, day->begin < 3 ? 0 : day->begin - 3, day->begin,
-                                    {"and", "und", "et", "en", "to", "through", "-"});
-    if (close && !(upper && days.size() > 2 && day != days.back())) until = day;
-  }
-  if (until == nullptr && days.size() != 2) return true;
-  std::vector<const PolicyMark*> bought;
-  for (const auto* day : days) {
-    if (day != until) bought.push_back(day);
-  }
-  if (until != nullptr) season.until = until->day;
-  if (bought.size() == 2) {
-    season.from = bought[0]->day;
-    season.to = bought[1]->day;
-  } else if (bought.size() == 1) {
-    const auto* before = last_before(s, R::between, bought[0]->begin);
-    const bool from = before != nullptr && before->end + 3 >= bought[0]->begin;
-    (from ? season.from : season.to) = bought[0]->day;
-  } else if (!bought.empty()) {
-    return true;
-  }
-  if (season.to && season.until && season.until->year && !season.to->year) {
-    season.to->year = *season.until->year - (season.to->month > season.until->month ? 1 : 0);
-  }
-  if (season.from && !season.to && season.until && season.until->year && !season.from->year) {
-    season.from->year = *season.until->year - (season.from->month > season.until->month ? 1 : 0);
-  }
-  if (season.from && season.to && season.to->year && !season.from->year) {
-    season.from->year = *season.to->year - (season.from->month > season.to->month ? 1 : 0);
-  }
-  if (!season.until) {
-    const auto* span = s.first(R::span);
-    if (span == nullptr || span->span.unit != DayUnit::days || !span->span.max) return true;
-    season.days = span->span.max;
-  }
-  std::string doubt;
-  const auto last = season.until && season.until->year ? season.until : season.to;
-  if (last && last->year && frame_.observed) {
-    const Day over{date::year{*last->year} / date::month{last->month} / date::day{last->day}};
-    if (over < *frame_.observed) doubt = "These dates are over.";
-  }
-  if (!s.has_any(R::season, R::event) || (bought.empty() && !s.has(R::season))) {
-    doubt = "It is not said what the date is about.";
-  }
-  const bool both = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                                 {"between", "zwischen", "entre", "tussen"});
-  if (both && bought.size() == 1) doubt = "Only one of the two dates was understood.";
-  doubt_ = s.has(R::aside) ? doubt_ : std::string{};
-  claim(s, "seasons", value_text(std::vector<SeasonalWindow>{season}), doubt);
-  return true;
-}
-
 void ReturnRules::read_spans(const Sentence& s) {
   bool window_seen = false;
   std::size_t windows = 0;
@@ -367,6 +316,7 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
     return std::string(kUntilRefund);
   }
   if (event == nullptr && (gives_back(s) || tells_of_money(s))) return std::string(kUntilRefund);
+  if (event == nullptr && tells_of_way(s)) return "It is not clear what the time is about.";
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&
@@ -445,14 +395,6 @@ bool ReturnRules::read_send_back(const Sentence& s, const PolicyMark& span, bool
   if (!second) return false;
   claim(s, "send_back_within", value_text(DaySpan{span.span.max, span.span.max, span.span.unit}));
   return true;
-}
-
-/// "14 days from delivery, at Christmas longer: ..": the window before the dates.
-void ReturnRules::read_beside_season(const Sentence& s) {
-  for (const auto& part : parts_of(s)) {
-    if (part.has_any(R::day, R::season, R::between)) return;
-    if (part.has(R::span) && part.has(R::event)) return read_spans(part);
-  }
 }
 
 }  // namespace rangebook

@@ -84,7 +84,16 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
   for (std::uint32_t at = 0; at < size; ++at) {
     // "28 days after delivery, or 40 days if you live in Ireland"
     const bool weak = s.word(at) == "," || s.word(at) == ";" || is_joint(s, at);
-    if (weak && part_of(s, 0, at).has(R::span) && part_of(s, at, size).has(R::span)) {
+    const auto front = part_of(s, 0, at);
+    const auto rear = part_of(s, at, size);
+    // "Returns from Ireland cost 5.00, from the UK they are free"
+    const bool priced = weak && front.has_any(R::money, R::free, R::payer) &&
+                        rear.has_any(R::money, R::free, R::payer) && front.has(R::region) &&
+                        rear.has(R::region) &&
+                        is_home(front.first(R::region)->value, frame) !=
+                            is_home(rear.first(R::region)->value, frame);
+    if (priced) return at;
+    if (weak && front.has(R::span) && rear.has(R::span)) {
       const auto* away = next_after(s, R::region, at);
       const auto* home = last_before(s, R::region, at);
       const bool split = away != nullptr && !is_home(away->value, frame) &&
@@ -154,7 +163,9 @@ void ReturnRules::read_places(const Sentence& s, bool goes_on) {
   const auto border = place_border(s, frame_);
   if (border == size) return read_part(s, goes_on);
   read_part(part_of(s, 0, border), goes_on);
+  carries_ = s.has_any(R::returns, R::return_form);
   read_part(part_of(s, border + 1, size), true);
+  carries_ = false;
 }
 
 void ReturnRules::read_part(const Sentence& s, bool goes_on) {

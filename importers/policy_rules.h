@@ -119,6 +119,7 @@ class ReturnRules {
   std::string doubt_;                ///< of the sentence at hand
   std::optional<CountedFrom> from_;  ///< where the window of the line starts
   bool goes_on_ = false;
+  bool carries_ = false;                   ///< the part before, of another place, spoke of returns
   std::vector<std::string_view> section_;  ///< methods of the heading above
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
   bool headed_ = false;                    ///< the heading above speaks of returns
