@@ -120,6 +120,12 @@ bool is_narrowed(const Sentence& s, const PolicyMark& item) {
   if (sealed) return false;
   // "hats that have been worn"
   if (word_between(s, item.end, item.end + 1, {"that", "which", "qui"})) return true;
+  // "Huete, die getragen wurden", but not "Huete, die Ohrringe"
+  const auto* listed = next_after(s, R::item, item.end);
+  const bool relative = s.word(item.end) == "," &&
+                        word_between(s, item.end + 1, item.end + 2, {"die", "der", "das", "que"}) &&
+                        (listed == nullptr || listed->begin > item.end + 3);
+  if (relative) return true;
   return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords);
 }
 
@@ -225,6 +231,8 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
                       s.has_any(R::returns, R::returnable, R::exchange, R::refund, R::need);
   const bool described =
       seal != nullptr && !judged &&
+      !word_between(s, item.end, seal->begin,
+                    {"must", "should", "muss", "mussen", "doit", "doivent", "moet", "moeten"}) &&
       word_between(s, item.end, seal->begin,
                    {"comes", "come", "supplied", "fitted", "has", "have", "kommt", "hat", "haben",
                     "geliefert", "livre", "livres", "heeft", "hebben", "tiene", "tienen"});
@@ -259,6 +267,16 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
                    {"only", "nur", "uniquement", "seulement", "alleen", "enkel", "solo"});
   const bool refused = only_faulty || enclosed || refusal != nullptr || later != nullptr ||
                        in_list || left_out || (no_money && !s.has(R::outside));
+  // "Sale items can be exchanged or returned for a credit note"
+  const auto* note = s.first(R::credit);
+  const bool either = note != nullptr && s.has_any(R::returns, R::returnable) &&
+                      s.has(R::exchange) &&
+                      !s.has_any(R::refund, R::refund_act, R::negation, R::no_return) &&
+                      word_between(s, note->begin < 3 ? 0 : note->begin - 3, note->begin,
+                                   {"for", "contre", "gegen", "tegen"});
+  if (either && last_before(s, R::exchange, note->begin) != nullptr) {
+    return ItemRule::exchange_or_credit;
+  }
   if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
     const auto* credit = s.first(R::credit);
     const auto* swap = credit == nullptr ? nullptr : last_before(s, R::exchange, credit->begin);
@@ -354,6 +372,11 @@ std::optional<ItemRule> ReturnRules::item_rule(const Sentence& part, const Polic
     if (const auto rule = rule_by_last_word(part)) return rule;
   }
   if (last_rule_ && part.has(R::likewise) && !judges(part)) return last_rule_;
+  // "60 days to send it back; that goes for sale items too"
+  const bool refused = part.has_any(R::no_return, R::negation, R::final_sale);
+  if (part.has(R::likewise) && part.has(R::returns) && !refused && !part.has(R::only)) {
+    return ItemRule::returnable;
+  }
   return rule_for(part, item, in_list_);
 }
 

@@ -61,7 +61,10 @@ bool is_missed(const Sentence& s, const PolicyMark& need) {
 /// the condition is about.
 bool is_of_item(const Sentence& s, const PolicyMark& need) {
   const auto* item = s.first(R::item);
-  return item != nullptr && item->begin < need.begin &&
+  const bool all = item != nullptr &&
+                   word_between(s, item->end, need.begin,
+                                {"all", "everything", "alle", "alles", "tous", "toutes", "tout"});
+  return item != nullptr && !all && item->begin < need.begin &&
          !s.has_any(R::no_return, R::outside, R::final_sale);
 }
 
@@ -109,8 +112,8 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
       need.value == to_string(ReturnCondition::returns_form) && need.begin > 1 &&
       word_between(s, need.begin - 2, need.begin - 1, {"on", "sur", "auf", "op", "en", "dans"});
   if (free || on_form || need.value == kPortal) return kWish;
-  // "Print a label from our returns portal"
-  const bool printed = first && s.has_any(R::label, R::return_form);
+  // "Print a label after you register"
+  const bool printed = first && s.has(R::label);
   if (soft || printed) return kWish;
   return need.value == kDeliveryNote ? kNote : std::string_view{};
 }

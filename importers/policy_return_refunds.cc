@@ -36,7 +36,7 @@ bool is_choice_of_credit(const Sentence& s) {
   if (s.has_any(R::hedge, R::faulty, R::only, R::seal)) return false;
   const auto* first = credit->begin < swap->begin ? credit : swap;
   const auto* second = first == credit ? swap : credit;
-  const bool either = second->begin <= first->end + 3 &&
+  const bool either = second->begin <= first->end + 5 &&
                       word_between(s, first->end, second->begin, {"or", "oder", "ou", "of", "o"});
   const bool chosen = s.has_any(R::can, R::have) || first->begin == 0 ||
                       word_between(s, 0, first->begin,
@@ -250,8 +250,13 @@ void ReturnRules::read_exchange(const Sentence& s) {
     const bool no = is_exchange_denied(s, *exchange);
     const auto* payer = s.first(R::payer);
     const bool eased = payer != nullptr && payer->value == "shop" && !s.has(R::returns);
-    const bool yes = (clause.has_any(R::can, R::free) || eased || is_offered(s, *exchange)) &&
-                     !s.has(R::only) && !word_between(s, 0, exchange->begin, {"too", "trop"});
+    // "We're happy to offer a refund, exchange or .."
+    const auto* can = last_before(s, R::can, exchange->begin);
+    const bool able = can != nullptr && can->end + 6 >= exchange->begin &&
+                      !between(s, R::negation, can->end, exchange->begin);
+    const bool yes =
+        (clause.has_any(R::can, R::free) || eased || able || is_offered(s, *exchange)) &&
+        !s.has(R::only) && !word_between(s, 0, exchange->begin, {"too", "trop"});
     // "Outlet goods are not taken back, an exchange is possible"
     const auto* refusal = s.first(R::no_return);
     const bool of_some = !no && refusal != nullptr &&

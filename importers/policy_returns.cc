@@ -221,6 +221,8 @@ void ReturnRules::read_legal(const Sentence& s) {
     return read_rules(part_of(s, law->end, static_cast<std::uint32_t>(s.tokens.size())));
   }
   if (exceeds_law(s)) return read_rules(s);
+  // what the law says of money, the shop does
+  if (is_refunded_too(s)) read_refund(s);
   for (const auto& mark : s.marks) {
     const bool window = mark.role == R::span && mark.span.max && mark.span.min == mark.span.max;
     if (read_send_back(s, mark, false)) continue;
