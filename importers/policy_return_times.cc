@@ -224,6 +224,9 @@ bool is_of_refund(const Sentence& s, const PolicyMark& span) {
     if (!exchange_or && !for_refund) return true;
   }
   const auto* behind = next_after(s, R::refund_act, span.end);
+  // "Exchange within 14 days, refund within 30 days": of the time behind it
+  const auto* own = behind == nullptr ? nullptr : next_after(s, R::span, behind->begin);
+  if (own != nullptr && own->begin <= behind->end + 1) return false;
   // "a 30 day money-back guarantee"
   if (behind != nullptr && behind->begin == span.end && s.word(behind->begin) == "money")
     return false;
@@ -307,6 +310,11 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   }
   if (has_bare_number(s)) return std::string(kBareNumber);
   if (event == nullptr && (gives_back(s) || tells_of_money(s))) return std::string(kUntilRefund);
+  // "At Christmas you have 14 days more"
+  if (word_between(s, span.end, span.end + 1,
+                   {"more", "longer", "extra", "mehr", "langer", "zusatzlich", "meer", "mas"})) {
+    return "It may be added to the usual time.";
+  }
   if (event == nullptr && tells_of_way(s)) return "It is not clear what the time is about.";
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
