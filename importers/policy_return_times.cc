@@ -269,7 +269,9 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
                                    const PolicyMark* event) {
   const bool ours = event != nullptr && event->value == "back";
   const bool customers = is_customers(event, span);
-  if (customers && asked_refund_ && event->value == "purchase") return false;
+  if (customers && asked_refund_ && event->value == "purchase" && !s.has(R::original)) {
+    return false;
+  }
   const bool received = customers && event->value == "delivery";
   const bool of_refund = is_of_refund(s, span) && !(customers && !received);
   if (!ours && !asked_refund_ && !of_refund && !(event == nullptr && lasts(s, span))) return false;
