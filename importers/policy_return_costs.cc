@@ -60,6 +60,7 @@ struct ReturnRules::CostGroup {
   bool cost = false;
   bool free = false;
   bool negated = false;
+  bool refused = false;  ///< these ways, beside others that hold
   bool returns = false;  ///< it says so itself
   bool threshold = false;
   bool starting = false;
@@ -298,6 +299,12 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
     const bool of_returns = last.returns;
     if (opens) groups.emplace_back();
     if (parted) groups.back().returns = of_returns;
+    if (parted) groups.back().refused = refused;
+    // "In our shops but not by post, and it's free"
+    if (!opens && last.refused && !parts[i].has(R::method) && groups.size() > 1) {
+      groups[groups.size() - 2].add(parts[i]);
+      continue;
+    }
     groups.back().add(parts[i]);
     // "Returns within 14 days, in store only"
     const bool of_sentence =

@@ -229,6 +229,9 @@ bool is_of_refund(const Sentence& s, const PolicyMark& span) {
   });
   if (around) return true;
   const auto* behind = next_after(s, R::refund_act, span.end);
+  // "Exchange within 14 days, refund within 30 days": of the time behind it
+  const auto* own = behind == nullptr ? nullptr : next_after(s, R::span, behind->begin);
+  if (own != nullptr && own->begin <= behind->end + 1) return false;
   // "a 30 day money-back guarantee"
   if (behind != nullptr && behind->begin == span.end && s.word(behind->begin) == "money")
     return false;
@@ -271,7 +274,9 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
                                    const PolicyMark* event) {
   const bool ours = event != nullptr && event->value == "back";
   const bool customers = is_customers(event, span);
-  if (customers && asked_refund_ && event->value == "purchase") return false;
+  if (customers && asked_refund_ && event->value == "purchase" && !s.has(R::original)) {
+    return false;
+  }
   const bool received = customers && event->value == "delivery";
   const bool of_refund = is_of_refund(s, span) && !(customers && !received);
   if (!ours && !asked_refund_ && !of_refund && !(event == nullptr && lasts(s, span))) return false;
@@ -316,6 +321,11 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
     return std::string(kUntilRefund);
   }
   if (event == nullptr && (gives_back(s) || tells_of_money(s))) return std::string(kUntilRefund);
+  // "At Christmas you have 14 days more"
+  if (word_between(s, span.end, span.end + 1,
+                   {"more", "longer", "extra", "mehr", "langer", "zusatzlich", "meer", "mas"})) {
+    return "It may be added to the usual time.";
+  }
   if (event == nullptr && tells_of_way(s)) return "It is not clear what the time is about.";
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"

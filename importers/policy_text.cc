@@ -333,15 +333,20 @@ class PolicyReader {
     });
   }
 
+  /// "Say you order two. Then you pay 5.00": the second of them.
+  bool goes_on_in_example(const PolicySentence& s) {
+    const bool before = std::exchange(example_, example_ || s.has(R::example));
+    return before && s.has(R::money);
+  }
+
   void read_returns(const PolicySentence& s) {
-    if (s.has(R::example)) example_ = true;
-    if (example_ && goes_on_ && s.has(R::money)) return;  // "Say you .. . Then you pay .."
+    if (goes_on_in_example(s)) return;
     if (!goes_on_ || speaks_of_returns(s)) topic_ = Topic::returns;
     returns_.read(s, goes_on_);
   }
 
   void read_delivery(const PolicySentence& s) {
-    if (s.has(R::example)) example_ = true;
+    if (goes_on_in_example(s)) return;
     topic_ = Topic::delivery;
     delivery_.read(s, goes_on_);
   }
