@@ -75,7 +75,8 @@ bool is_lacking(const Sentence& s, const PolicyMark& need) {
                                     {"without", "ohne", "zonder"});
   const bool state = need.value == to_string(ReturnCondition::unworn) ||
                      need.value == to_string(ReturnCondition::unwashed);
-  return without && !state && !s.has(R::no_return);
+  const bool refused = s.has(R::no_return) || (refuses(s) && !s.has_any(R::credit, R::exchange));
+  return without && !state && !refused;
 }
 
 /// True where the words are no condition at all: "print the label", "the date shown on your

@@ -61,8 +61,10 @@ bool is_paid_as_credit(const Sentence& s) {
                    "if",   "when",  "apres",    "sans",      "cadeau",  "si",    "ohne",
                    "wenn", "falls", "geschenk", "geschenke", "zonder",  "indien"});
   if (some) return false;
-  return word_between(s, credit->begin < 4 ? 0 : credit->begin - 4, credit->begin,
-                      {"as", "als", "forme", "vorm", "form", "lieu", "sous"});
+  const bool paid = credit->begin > 1 && word_between(s, credit->begin - 2, credit->begin,
+                                                      {"fait", "effectue", "rembourse", "emis"});
+  return paid || word_between(s, credit->begin < 4 ? 0 : credit->begin - 4, credit->begin,
+                              {"as", "als", "forme", "vorm", "form", "lieu", "sous"});
 }
 
 /// A word for what sending costs, whichever way.
@@ -170,12 +172,23 @@ void ReturnRules::read_given_instead(const Sentence& s) {
 
 /// "Only if the whole order comes back"
 bool ReturnRules::is_conditional(const Sentence& s) {
-  return word_between(
-      s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-      {"if",       "only",      "whole",     "entire",    "complete",  "full",     "wenn",
-       "nur",      "falls",     "ganze",     "gesamte",   "si",        "totalite", "entiere",
-       "integral", "als",       "indien",    "hele",      "volledige", "alleen",   "solo",
-       "entero",   "integrale", "seulement", "uniquement"});
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  if (word_between(s, 0, size,
+                   {"if", "only", "wenn", "nur", "falls", "si", "als", "indien", "alleen", "solo",
+                    "totalite", "seulement", "uniquement", "wanneer", "lorsque", "sofern"})) {
+    return true;
+  }
+  for (std::uint32_t at = 0; at < size; ++at) {
+    const bool whole = word_between(s, at, at + 1,
+                                    {"whole", "entire", "complete", "full", "ganze", "ganzen",
+                                     "gesamte", "gesamten", "vollstandige", "entiere", "complete",
+                                     "integrale", "hele", "volledige", "entero", "completo"});
+    const bool order = word_between(s, at < 2 ? 0 : at - 2, at + 3,
+                                    {"order", "orders", "bestellung", "bestelling", "commande",
+                                     "pedido", "lieferung", "purchase"});
+    if (whole && order) return true;
+  }
+  return false;
 }
 
 /// "The cost of delivery is not refunded."

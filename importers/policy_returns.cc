@@ -253,7 +253,13 @@ void ReturnRules::ask(const Sentence* question) {
     return one.role == R::returns && !(bare && one.end == one.begin + 1);
   };
   // "Bought in one of our shops? Then .."
-  asked_some_ = question != nullptr && question->has(R::hedge);
+  // "No receipt any more? Then .."
+  const bool lacking =
+      question != nullptr && question->has(R::need) &&
+      (question->has(R::negation) ||
+       word_between(*question, 0, static_cast<std::uint32_t>(question->tokens.size()),
+                    {"lost", "lose", "verloren", "perdu", "kwijt"}));
+  asked_some_ = lacking || (question != nullptr && question->has(R::hedge));
   asked_refund_ = question != nullptr && question->has_any(R::refund, R::refund_act) &&
                   std::none_of(question->marks.begin(), question->marks.end(), back);
 }
