@@ -148,6 +148,15 @@ bool is_of_worn(const Sentence& s, const PolicyMark& item) {
   return need != nullptr && need->end + 2 >= item.begin && need->value == "worn-goods";
 }
 
+/// "Hats cannot be returned once worn", "goods marked final sale": some of them.
+bool is_of_some(const Sentence& s, const PolicyMark& item) {
+  if (item.value == "sale" && word_between(s, item.begin, item.end, {"final"})) return true;
+  const auto* worn = next_after(s, R::need, item.end);
+  return worn != nullptr && worn->begin > 0 && s.has(R::no_return) &&
+         word_between(s, worn->begin < 2 ? 0 : worn->begin - 2, worn->begin,
+                      {"once", "when", "if", "wenn", "sobald", "fois", "zodra", "eenmaal"});
+}
+
 /// "Engraved jewellery": a word beside a wide kind of goods that was not understood.
 bool has_strange_word(const Sentence& s, const PolicyMark& item) {
   if (item.value != "jewellery" && item.value != "shoes" && item.value != "hats") return false;
@@ -289,6 +298,8 @@ std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool
                          word_between(s, credit->begin < 2 ? 0 : credit->begin - 2, credit->begin,
                                       {"gegen", "contre", "tegen"}) &&
                          exchange_marks(s) == 1 && s.first(R::exchange)->begin >= credit->end;
+    // "can be exchanged or swapped for a credit note"
+    if (for_credit && exchange_marks(s) > 1) return ItemRule::exchange_or_credit;
     if (for_credit || against) return ItemRule::credit_only;
     const bool credited = credit != nullptr && !is_denied(s, *credit);
     const auto* exchange = s.first(R::exchange);
@@ -337,7 +348,9 @@ std::vector<const PolicyMark*> items_of(const Sentence& s) {
     const bool part = !items.empty() && items.back()->end == mark.begin;
     // "bijoux personnalises" speaks of the second alone
     const bool made = mark.value == "personalised" || mark.value == "made-to-order";
-    if (part && made && items.back()->value == "jewellery") items.back() = &mark;
+    const bool named =
+        part && made && (items.back()->value == "jewellery" || mark.value == "personalised");
+    if (named) items.back() = &mark;
     if (!part) items.push_back(&mark);
   }
   return items;
@@ -393,7 +406,8 @@ bool ReturnRules::read_items(const Sentence& s) {
       const bool otherwise = rule == ItemRule::returnable && s.has(R::span);
       const bool narrowed = otherwise || has_strange_word(part, *item) ||
                             has_strange_condition(part) || is_narrowed(part, *item) ||
-                            is_of_worn(part, *item) || has_share(part, *item);
+                            is_of_worn(part, *item) || is_of_some(part, *item) ||
+                            has_share(part, *item);
       claim(s, fmt::format("items.{}", item->value), value_text(*rule),
             std::string(narrowed ? kNarrowed : std::string_view{}));
     }

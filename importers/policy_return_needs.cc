@@ -64,6 +64,10 @@ bool is_of_item(const Sentence& s, const PolicyMark& need) {
   const bool all = item != nullptr &&
                    word_between(s, item->end, need.begin,
                                 {"all", "everything", "alle", "alles", "tous", "toutes", "tout"});
+  // "Shoes that show signs of wear are not accepted"
+  const bool relative = item != nullptr && item->begin < need.begin &&
+                        word_between(s, item->end, item->end + 1, {"that", "which", "qui", "die"});
+  if (relative) return true;
   return item != nullptr && !all && item->begin < need.begin &&
          !s.has_any(R::no_return, R::outside, R::final_sale);
 }
@@ -115,7 +119,9 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
   if (free || on_form || need.value == kPortal) return kWish;
   // "Print a label after you register"
   const bool printed = first && s.has(R::label);
-  if (soft || printed) return kWish;
+  // "21 days from receipt to register your return"
+  const bool timed = first && s.has(R::span) && s.has(R::event);
+  if (soft || printed || timed) return kWish;
   return need.value == kDeliveryNote ? kNote : std::string_view{};
 }
 
