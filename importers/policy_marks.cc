@@ -116,7 +116,9 @@ class Numbers {
     static constexpr std::string_view kCodes[] = {"NL", "BE", "DE", "FR", "AT", "CH", "IE", "LU"};
     const auto small = std::count_if(sentence_.begin(), sentence_.end(),
                                      [](char c) { return c >= 'a' && c <= 'z'; });
-    if (small < 6) return;
+    const auto large = std::count_if(sentence_.begin(), sentence_.end(),
+                                     [](char c) { return c >= 'A' && c <= 'Z'; });
+    if (small < 6 || small < large) return;  // "CONDITIONS DE VENTE (extrait)"
     for (std::size_t at = 0; at < tokens_.size(); ++at) {
       const auto word = sentence_.substr(tokens_[at].begin, tokens_[at].end - tokens_[at].begin);
       const auto* code = std::find(std::begin(kCodes), std::end(kCodes), word);
