@@ -1,6 +1,8 @@
 // Rules for what a return has to have: labels, the receipt, a number asked for beforehand.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "importers/policy_rules.h"
 #include "schema/terms_names.h"
 #include "schema/terms_values.h"
@@ -115,11 +117,13 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
   const bool free = later != nullptr && later->begin <= need.end + 3;
   const bool on_form =
       need.value == to_string(ReturnCondition::returns_form) && need.begin > 1 &&
-      word_between(s, need.begin - 2, need.begin - 1, {"on", "sur", "auf", "op", "en", "dans"});
+      word_between(s, need.begin - 2, need.begin - 1, {"on", "sur", "auf", "op", "dans"});
   if (free || on_form || need.value == kPortal) return kWish;
   // "Print a label after you register"
-  const bool printed = first && s.has(R::label);
-  // "21 days from receipt to register your return"
+  const bool printed =
+      first && std::any_of(s.marks.begin(), s.marks.end(), [&](const auto& one) {
+        return one.role == R::label && one.begin <= need.end + 5 && one.end + 5 >= need.begin;
+      });
   const bool timed = first && s.has(R::span) && s.has(R::event);
   if (soft || printed || timed) return kWish;
   return need.value == kDeliveryNote ? kNote : std::string_view{};

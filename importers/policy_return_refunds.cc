@@ -27,27 +27,33 @@ bool offers_credit(const Sentence& s) {
 
 namespace {
 
+/// A credit and an exchange beside each other, joined by "or"; nothing if there are none.
+const PolicyMark* first_of_choice(const Sentence& s) {
+  for (const auto& one : s.marks) {
+    if (one.role != R::credit && one.role != R::exchange) continue;
+    const R other = one.role == R::credit ? R::exchange : R::credit;
+    const auto* next = next_after(s, other, one.end);
+    if (next == nullptr || next->begin > one.end + 5) continue;
+    if (word_between(s, one.end, next->begin, {"or", "oder", "ou", "of", "o"})) return &one;
+  }
+  return nullptr;
+}
+
 /// "You can choose an exchange or a credit note": what is given, where no money is.
 bool is_choice_of_credit(const Sentence& s) {
-  const auto* credit = s.first(R::credit);
-  const auto* swap = s.first(R::exchange);
-  if (credit == nullptr || swap == nullptr || s.has_any(R::original, R::item, R::money))
+  if (s.has_any(R::original, R::item, R::money, R::hedge, R::faulty, R::only, R::seal))
     return false;
-  if (s.has_any(R::hedge, R::faulty, R::only, R::seal)) return false;
-  const auto* first = credit->begin < swap->begin ? credit : swap;
-  const auto* second = first == credit ? swap : credit;
-  const bool either = second->begin <= first->end + 5 &&
-                      word_between(s, first->end, second->begin, {"or", "oder", "ou", "of", "o"});
+  const auto* first = first_of_choice(s);
+  if (first == nullptr || is_late(s)) return false;
   const bool chosen = s.has_any(R::can, R::have) || first->begin == 0 ||
                       word_between(s, 0, first->begin,
                                    {"choose", "choice", "get", "receive", "erhalten", "bekommen",
                                     "bekommst", "erhaltst", "kies", "kiest", "krijg", "krijgt",
                                     "choix", "choisir", "choisissez", "recevez", "wahlen"});
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
   const auto* refund = s.first(R::refund);
   const bool no_money =
       refund == nullptr || clause_around(s, *refund).has_any(R::negation, R::no_return);
-  return either && chosen && no_money && unread_words(part_of(s, 0, size)) <= 3 && !is_late(s);
+  return chosen && no_money && unread_words(s) <= 3;
 }
 
 /// "Refunds are made as a voucher", "Le remboursement se fait sous forme d'avoir"
@@ -143,7 +149,9 @@ void ReturnRules::read_refund(const Sentence& s) {
 /// "We refund all you paid, including the delivery fee"
 bool ReturnRules::is_refunded_too(const Sentence& s) const {
   const auto* fee = s.first(R::first_delivery);
-  if (fee == nullptr || s.has_any(R::negation, R::no_return, R::outside, R::money)) return false;
+  if (fee == nullptr || s.has_any(R::negation, R::no_return, R::money)) return false;
+  // "with the exception of the supplementary costs" may follow
+  if (last_before(s, R::outside, fee->begin) != nullptr) return false;
   if (s.has(R::return_form) || !(s.has_any(R::refund, R::refund_act) || asked_refund_))
     return false;
   return word_between(s, fee->begin < 4 ? 0 : fee->begin - 4, fee->begin,
@@ -194,7 +202,10 @@ bool ReturnRules::is_conditional(const Sentence& s) {
 /// "The cost of delivery is not refunded."
 void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) {
   const bool answers = asked_refund_ && !part.has_any(R::payer, R::returns, R::kind, R::money);
-  const bool about_refund = answers || part.has_any(R::refund, R::refund_act, R::no_return);
+  // "Refunds are made to your card, less the delivery charge"
+  const bool less = s.has_any(R::refund, R::refund_act) &&
+                    word_between(part, 0, 2, {"minus", "less", "abzuglich", "moins", "minus"});
+  const bool about_refund = answers || less || part.has_any(R::refund, R::refund_act, R::no_return);
   const bool plain = part.has(R::delivery) && part.has(R::negation) && !part.has(R::returns) &&
                      part.has_any(R::refund, R::refund_act);
   if (!about_refund || part.has(R::return_form) || (!plain && !part.has(R::first_delivery))) return;
@@ -233,6 +244,19 @@ bool is_offered(const Sentence& s, const PolicyMark& exchange) {
   });
 }
 
+/// "Return or exchange it within 30 days"
+bool is_beside_return(const Sentence& s, const PolicyMark& exchange) {
+  if (s.has_any(R::no_return, R::negation, R::faulty, R::item, R::only, R::credit)) return false;
+  const bool able = s.has_any(R::can, R::have) || (!s.marks.empty() && s.marks.front().begin == 0);
+  return able && std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+           if (one.role != R::returns || one.begin == exchange.begin) return false;
+           const auto& first = one.begin < exchange.begin ? one : exchange;
+           const auto& second = one.begin < exchange.begin ? exchange : one;
+           return second.begin >= first.end && second.begin <= first.end + 6 &&
+                  word_between(s, first.end, second.begin, {"or", "oder", "ou", "of", "o"});
+         });
+}
+
 /// "We do not exchange", "an exchange is not possible", but not "we exchange it if it was not
 /// worn".
 bool is_exchange_denied(const Sentence& s, const PolicyMark& exchange) {
@@ -267,9 +291,9 @@ void ReturnRules::read_exchange(const Sentence& s) {
     const auto* can = last_before(s, R::can, exchange->begin);
     const bool able = can != nullptr && can->end + 6 >= exchange->begin &&
                       !between(s, R::negation, can->end, exchange->begin);
-    const bool yes =
-        (clause.has_any(R::can, R::free) || eased || able || is_offered(s, *exchange)) &&
-        !s.has(R::only) && !word_between(s, 0, exchange->begin, {"too", "trop"});
+    const bool yes = (clause.has_any(R::can, R::free) || eased || able ||
+                      is_offered(s, *exchange) || is_beside_return(s, *exchange)) &&
+                     !s.has(R::only) && !word_between(s, 0, exchange->begin, {"too", "trop"});
     // "Outlet goods are not taken back, an exchange is possible"
     const auto* refusal = s.first(R::no_return);
     const bool of_some = !no && refusal != nullptr &&
