@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "importers/policy_item_rule.h"
 #include "importers/policy_rules.h"
 #include "schema/terms_values.h"
 
@@ -12,14 +13,6 @@ namespace {
 
 using R = PolicyRole;
 using Sentence = PolicySentence;
-
-/// "No refund on .., but an exchange": an exchange or credit in a clause that refuses nothing.
-bool offers_instead(const Sentence& s) {
-  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return (one.role == R::exchange || one.role == R::credit) &&
-           !clause_around(s, one).has_any(R::negation, R::no_return);
-  });
-}
 
 /// "Gift cards and items reduced by 30%": a share says which of the items next to it.
 bool has_share(const Sentence& s, const PolicyMark& item) {
@@ -92,12 +85,6 @@ std::vector<Sentence> judgements_of(const Sentence& s) {
 
 constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
 
-/// Goods that may have a seal or a strip.
-bool is_sealable(const PolicyMark& item) {
-  return item.value != "made-to-order" && item.value != "personalised" &&
-         item.value != "gift-cards" && item.value != "sale";
-}
-
 /// "Earrings, tights or cosmetics that have been opened": of the last one for sure, of the others
 /// perhaps.
 bool is_before_relative(const Sentence& s, const PolicyMark& item) {
@@ -127,19 +114,6 @@ bool is_narrowed(const Sentence& s, const PolicyMark& item) {
                         (listed == nullptr || listed->begin > item.end + 3);
   if (relative) return true;
   return std::find(std::begin(kWords), std::end(kWords), s.word(item.end)) != std::end(kWords);
-}
-
-/// "Hats, and goods which have been opened": of the goods.
-bool is_of_others(const Sentence& s, const PolicyMark& item, const PolicyMark& seal) {
-  for (auto at = item.end; at + 1 < seal.begin; ++at) {
-    const bool goods =
-        is_joint(s, at) && !between(s, R::item, at, seal.begin) &&
-        word_between(s, at + 1, at + 4,
-                     {"products", "items", "articles", "goods", "artikel", "waren", "produkte",
-                      "produits", "artikelen", "producten", "productos", "articulos"});
-    if (goods) return true;
-  }
-  return false;
 }
 
 /// "Worn clothes and shoes": of worn ones alone.
@@ -176,158 +150,6 @@ bool has_strange_condition(const Sentence& s) {
   }
   const auto rest = part_of(s, last->end, size);
   return unread_words(rest) > 0 && !rest.has_any(R::seal, R::unless_faulty, R::faulty);
-}
-
-/// Whether the seal named behind the item is of this item.
-bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& seal) {
-  const auto* next = next_after(s, R::item, item.end);
-  const bool more = next != nullptr && next->begin < seal.begin;
-  if (more && word_between(s, item.end, next->begin, {"that", "which", "die", "qui"})) return false;
-  // "Tights cannot be returned, and swimwear only with its strip"
-  const PolicyMark* later = next_after(s, R::no_return, item.end);
-  if (later == nullptr) later = next_after(s, R::final_sale, item.end);
-  const bool refused_first = more && later != nullptr && later->begin < seal.begin &&
-                             word_between(s, later->end, seal.begin, {",", ";", "while", "and"});
-  if (refused_first) return false;
-  // "swimwear without its strip": speaks of the item before it alone
-  const bool joined = more && next->begin == item.end + 1 && is_joint(s, item.end);
-  const bool of_one = more && !joined &&
-                      word_between(s, seal.begin < 3 ? 0 : seal.begin - 3, seal.begin,
-                                   {"without", "ohne", "sans", "zonder", "sin", "waarvan", "dont",
-                                    "deren", "dessen", "whose"});
-  // "underwear, swimwear with the strip removed": of the one before "with"
-  const auto* last = last_before(s, R::item, seal.begin);
-  const bool of_last =
-      last != nullptr && last->begin > item.begin &&
-      word_between(s, last->end, last->end + 1, {"with", "mit", "avec", "met", "con"});
-  // "underwear, cosmetics (unless sealed)"
-  const bool in_brackets = last != nullptr && last->begin > item.begin && s.word(last->end) == "(";
-  // "tights, opened cosmetics": of the item behind it
-  const bool of_next = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.role == R::item && one.begin == seal.end;
-  });
-  return !of_one && (!of_last || joined) && !in_brackets && !of_next &&
-         !is_of_others(s, item, seal);
-}
-
-std::ptrdiff_t exchange_marks(const Sentence& s) {
-  return std::count_if(s.marks.begin(), s.marks.end(),
-                       [](const PolicyMark& one) { return one.role == R::exchange; });
-}
-
-/// "May be exchanged but not credited"
-bool is_denied(const Sentence& s, const PolicyMark& given) {
-  const auto* no = last_before(s, R::negation, given.begin);
-  return no != nullptr && no->end + 1 >= given.begin;
-}
-
-/// What the sentence says about one of its items; nothing if it only mentions it.
-std::optional<ItemRule> rule_for(const Sentence& s, const PolicyMark& item, bool in_list) {
-  const PolicyMark* refusal = last_before(s, R::no_return, item.begin);
-  if (refusal == nullptr) refusal = last_before(s, R::final_sale, item.begin);
-  const PolicyMark* later = next_after(s, R::no_return, item.end);
-  if (later == nullptr) later = next_after(s, R::final_sale, item.end);
-  // "We take no underwear back"
-  const bool enclosed = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.role == R::no_return && one.begin < item.begin && one.end > item.end;
-  });
-  const PolicyMark* seal = next_after(s, R::seal, item.end);
-  const PolicyMark* seal_before = last_before(s, R::seal, item.begin);
-  const bool sealable = is_sealable(item);
-  // not "Our swimwear comes with a hygiene strip"
-  const bool judged = in_list || enclosed ||
-                      s.has_any(R::no_return, R::final_sale, R::only, R::negation, R::outside) ||
-                      s.has_any(R::returns, R::returnable, R::exchange, R::refund, R::need);
-  const bool described =
-      seal != nullptr && !judged &&
-      !word_between(s, item.end, seal->begin,
-                    {"must", "should", "muss", "mussen", "doit", "doivent", "moet", "moeten"}) &&
-      word_between(s, item.end, seal->begin,
-                   {"comes", "come", "supplied", "fitted", "has", "have", "kommt", "hat", "haben",
-                    "geliefert", "livre", "livres", "heeft", "hebben", "tiene", "tienen"});
-  if (seal != nullptr && sealable && !described && is_of_seal(s, item, *seal)) {
-    return ItemRule::unopened_only;
-  }
-  // "Do not send back with a broken seal: .."
-  const bool headed = seal_before != nullptr && refusal != nullptr &&
-                      word_between(s, seal_before->end, item.begin, {":"}) &&
-                      !between(s, R::item, 0, seal_before->begin);
-  if (headed) return ItemRule::unopened_only;
-  if (seal_before != nullptr && seal_before->end == item.begin) {
-    return ItemRule::unopened_only;
-  }
-  // "Without its strip we take no swimwear back"
-  const bool lacking =
-      seal_before != nullptr && sealable && !between(s, R::item, 0, seal_before->begin) &&
-      word_between(s, seal_before->begin < 3 ? 0 : seal_before->begin - 3, seal_before->begin,
-                   {"without", "ohne", "sans", "zonder", "sin"});
-  if (lacking && (enclosed || s.has_any(R::no_return, R::negation))) return ItemRule::unopened_only;
-  const bool only =
-      s.has(R::only) || word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                                     {"but", "aber", "mais", "maar", "pero"});
-  const bool left_out =
-      next_after(s, R::outside, item.end) != nullptr && s.has(R::returns) && !s.has(R::returnable);
-  const bool no_money = s.has(R::negation) && s.has_any(R::refund, R::refund_act);
-  const bool instead = no_money && offers_instead(s);
-  const auto* faulty = next_after(s, R::unless_faulty, item.end);
-  const bool only_faulty =
-      faulty != nullptr &&
-      word_between(s, faulty->begin, faulty->begin + 1,
-                   {"only", "nur", "uniquement", "seulement", "alleen", "enkel", "solo"});
-  const bool refused = only_faulty || enclosed || refusal != nullptr || later != nullptr ||
-                       in_list || left_out || (no_money && !s.has(R::outside));
-  // "Sale items can be exchanged or returned for a credit note"
-  const auto* note = s.first(R::credit);
-  const bool either = note != nullptr && s.has_any(R::returns, R::returnable) &&
-                      s.has(R::exchange) &&
-                      !s.has_any(R::refund, R::refund_act, R::negation, R::no_return) &&
-                      word_between(s, note->begin < 3 ? 0 : note->begin - 3, note->begin,
-                                   {"for", "contre", "gegen", "tegen"});
-  if (either && last_before(s, R::exchange, note->begin) != nullptr) {
-    return ItemRule::exchange_or_credit;
-  }
-  if ((only || instead) && (s.has(R::exchange) || s.has(R::credit))) {
-    const auto* credit = s.first(R::credit);
-    const auto* swap = credit == nullptr ? nullptr : last_before(s, R::exchange, credit->begin);
-    // "exchanged for a credit note"
-    const bool for_credit =
-        swap != nullptr && credit->begin <= swap->end + 3 && !is_joint(s, swap->end) &&
-        word_between(s, swap->end, credit->begin, {"for", "contre", "gegen", "tegen", "por"});
-    // "only against a voucher"
-    const bool against = credit != nullptr && s.has(R::only) && credit->begin > 0 &&
-                         word_between(s, credit->begin < 2 ? 0 : credit->begin - 2, credit->begin,
-                                      {"gegen", "contre", "tegen"}) &&
-                         exchange_marks(s) == 1 && s.first(R::exchange)->begin >= credit->end;
-    // "can be exchanged or swapped for a credit note"
-    if (for_credit && exchange_marks(s) > 1) return ItemRule::exchange_or_credit;
-    if (for_credit || against) return ItemRule::credit_only;
-    const bool credited = credit != nullptr && !is_denied(s, *credit);
-    const auto* exchange = s.first(R::exchange);
-    const bool swapped = exchange != nullptr && !is_denied(s, *exchange);
-    if (swapped && credited) return ItemRule::exchange_or_credit;
-    if (!swapped && !credited) return std::nullopt;
-    return credited ? ItemRule::credit_only : ItemRule::exchange_only;
-  }
-  const PolicyMark* outside = last_before(s, R::outside, item.begin);
-  // "Excluded: earrings, vouchers", as a line of its own
-  const bool listed =
-      outside != nullptr && outside->begin == 0 &&
-      word_between(s, outside->end, outside->end + 1, {":", "sind", "ist", "sont", "zijn", "are"});
-  // "Not earrings, tights or ..", below a heading of returns
-  const auto* first = s.first(R::item);
-  const bool refused_so =
-      first->begin == 1 && s.first(R::negation) != nullptr && s.first(R::negation)->begin == 0;
-  if (listed || refused_so) return ItemRule::not_returnable;
-  if (outside != nullptr && refused) return std::nullopt;
-  if (refused) return ItemRule::not_returnable;
-  if (outside != nullptr && s.has(R::returns)) return ItemRule::not_returnable;
-  if (s.has(R::negation)) return std::nullopt;
-  if (s.has_any(R::exchange, R::credit)) return std::nullopt;
-  // "Hats may come back": said of the item, not of its condition or a way
-  const bool allowed =
-      s.has(R::returns) && s.has(R::can) && !s.has_any(R::only, R::method, R::span);
-  if (s.has(R::returnable) || allowed) return ItemRule::returnable;
-  return std::nullopt;
 }
 
 }  // namespace
@@ -390,7 +212,7 @@ std::optional<ItemRule> ReturnRules::item_rule(const Sentence& part, const Polic
   if (part.has(R::likewise) && part.has(R::returns) && !refused && !part.has(R::only)) {
     return ItemRule::returnable;
   }
-  return rule_for(part, item, in_list_);
+  return policy_item_rule(part, item, in_list_);
 }
 
 bool ReturnRules::read_items(const Sentence& s) {
@@ -438,7 +260,7 @@ void ReturnRules::read_below_title(const Sentence& s) {
     both.marks.push_back(mark);
   }
   for (const auto* item : items_of(*title_)) {
-    const auto rule = rule_for(both, *item, false);
+    const auto rule = policy_item_rule(both, *item, false);
     if (!rule || rule == ItemRule::returnable) continue;
     claim(s, fmt::format("items.{}", item->value), value_text(*rule));
   }
