@@ -129,6 +129,13 @@ bool speaks_of_own(const Sentence& s) {
   });
 }
 
+/// "Express à domicile", "next day home delivery": where it goes, no name of a way.
+bool is_to_door(const Sentence& part, const PolicyMark& kind) {
+  return word_between(part, kind.begin, kind.end,
+                      {"home", "domicile", "domicilio", "hause", "haustur", "thuis", "huis", "door",
+                       "maison", "casa"});
+}
+
 /// "To Ireland: 9.95. Please allow 4-6 days", "the cost is then 9.95": of the way named before.
 bool is_bare_time(const Sentence& s) {
   constexpr std::size_t kBareTime = 9;
@@ -196,7 +203,11 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     // "Parcel shops", and below it "collection is free"
     const bool there = mark.value == "collection" && section_.kind == "pickup-point" &&
                        option.kind == section_.kind && mark.end <= mark.begin + 2;
-    if (mark.role == R::kind && !faster && !point && !there) option.kind = mark.value;
+    // "Express, to your door"
+    const bool door = mark.value == "standard" && first != nullptr && first != &mark &&
+                      first->value == option.kind && is_to_door(clause.part, mark) &&
+                      !has_fact(part_of(clause.part, first->end, mark.begin));
+    if (mark.role == R::kind && !faster && !point && !there && !door) option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
@@ -257,7 +268,8 @@ void DeliveryRules::note_places(const Sentence& s) {
     const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
     if (plain) stated_places_.emplace_back(mark.value);
   }
-  if (doubt_.empty() && line_keys_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
+  const bool several = line_keys_.size() > 1 || (line_kinds_.size() > 1 && !s.has(R::money));
+  if (doubt_.empty() && several && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
 }
@@ -290,12 +302,14 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
-  if (s.has(R::item) && !speaks_of_own(s)) doubt_ = kItems;
+  const bool next_weight = weighed_ && goes_on && s.has(R::money) && !s.has(R::free);
+  if (s.has(R::item) && !next_weight && !speaks_of_own(s)) doubt_ = kItems;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
   if (!goes_on) {
     line_keys_.clear();
+    line_kinds_.clear();
     stated_places_.clear();
     free_beyond_.reset();
     weighed_ = false;
@@ -320,6 +334,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   }
   for (const auto& clause : clauses) {
     if (clause.part.has(R::region)) line_keys_.insert(key_of(clause.option));
+    if (clause.costs() || clause.part.has(R::money)) line_kinds_.insert(key_of(clause.option));
   }
   last_ = option;
   give_to_excepted(clauses);

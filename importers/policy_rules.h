@@ -228,6 +228,7 @@ class DeliveryRules {
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
   std::set<std::string> line_keys_;         ///< of options whose places the line names
+  std::set<std::string> line_kinds_;        ///< of options that a sentence of the line prices
   std::string doubt_;
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key
   std::map<std::string, std::vector<Step>> weights_;
