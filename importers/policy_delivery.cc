@@ -20,6 +20,7 @@ constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnreadPlace = "A place in it was not understood.";
 constexpr std::string_view kItems = "The sentence speaks of certain items.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
+constexpr std::size_t kShortTitle = 5;
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kFollowing = 16;
 constexpr std::size_t kShortLine = 14;
@@ -129,6 +130,26 @@ bool speaks_of_own(const Sentence& s) {
   });
 }
 
+/// "Parcel shop: 3.99. Delivery time 3-5 days": all of the line is said of one way.
+bool has_way_label(const Sentence& s) {
+  const auto* kind = s.first(R::kind);
+  constexpr std::uint32_t kLabel = 5;
+  if (kind == nullptr || kind->end > kLabel) return false;
+  return word_between(s, kind->end, kind->end + 3, {":", "|"});
+}
+
+/// Members, codes, .. ; "after any discount code has been taken off" says how a value is counted.
+bool is_hedged(const Sentence& s) {
+  constexpr std::uint32_t kReach = 6;
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& hedge) {
+    if (hedge.role != R::hedge) return false;
+    return std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& basis) {
+      const bool counted = basis.role == R::before_discount || basis.role == R::after_discount;
+      return counted && hedge.begin >= basis.begin && hedge.begin <= basis.end + kReach;
+    });
+  });
+}
+
 /// "Express à domicile", "next day home delivery": where it goes, no name of a way.
 bool is_to_door(const Sentence& part, const PolicyMark& kind) {
   return word_between(part, kind.begin, kind.end,
@@ -184,7 +205,8 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
                std::move(doubt), weak});
 }
 
-void DeliveryRules::read_context(const Clause& clause, Option& option) const {
+void DeliveryRules::read_context(const Clause& clause, Option& option,
+                                 bool named_before) const {
   std::vector<std::string> regions;
   bool outside = false;
   for (const auto& mark : clause.part.marks) {
@@ -204,10 +226,13 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     const bool there = mark.value == "collection" && section_.kind == "pickup-point" &&
                        option.kind == section_.kind && mark.end <= mark.begin + 2;
     // "Express, to your door"
-    const bool door = mark.value == "standard" && first != nullptr && first != &mark &&
+    const bool door = mark.value == "standard" && first != nullptr && first->end <= mark.begin &&
                       first->value == option.kind && is_to_door(clause.part, mark) &&
                       !has_fact(part_of(clause.part, first->end, mark.begin));
-    if (mark.role == R::kind && !faster && !point && !there && !door) option.kind = mark.value;
+    // "Evening delivery | 6pm to 10pm on a day that suits you"
+    const bool cell = clause.part.kind == PolicyLineKind::row && named_before &&
+                      !has_fact(clause.part) && !option.kind.empty();
+    if (mark.role == R::kind && !faster && !point && !there && !door && !cell) option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
@@ -229,6 +254,17 @@ void DeliveryRules::open_section(const Sentence& heading) {
     if (mark.role == R::kind && !is_of_dispatch(heading, mark)) option.kind = mark.value;
     if (mark.role == R::region) option.regions.emplace_back(mark.value);
   }
+  // "UK shipping", and below it "Next day"
+  const bool home = !home_above_.empty() && option.regions.empty() && !option.kind.empty();
+  if (home && heading.tokens.size() <= kShortTitle && !heading.has(R::outside)) {
+    option.regions = home_above_;
+  } else if (option.kind.empty() && option.regions.size() == 1 &&
+             is_home(option.regions.front(), frame_)) {
+    home_above_ = option.regions;
+  } else {
+    home_above_.clear();
+  }
+  outer_.reset();
   section_ = option;
   last_ = section_;
   headed_ = heading.has_any(R::delivery, R::kind, R::first_delivery);
@@ -285,7 +321,8 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
   const bool way = kind != nullptr && !(fast && same && kind->value == "next-day");
   const bool fetched = last_.kind == "collection" || last_.kind == "pickup-point";
   const bool names_delivery =
-      (way || s.has(R::region) || (s.has(R::delivery) && !same && (fetched || !is_bare_time(s)))) &&
+      (way || s.has(R::region) ||
+       (s.has(R::delivery) && !same && ((fetched && !labelled_) || !is_bare_time(s)))) &&
       !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
   const bool usual = !s.has(R::kind) || s.first(R::kind)->value == "standard";
@@ -299,7 +336,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has(R::example) && has_fact(s)) in_example_ = true;
   if (s.has(R::example) || is_other_service(s)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
-  doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
+  doubt_ = is_hedged(s) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
   const bool next_weight = weighed_ && goes_on && s.has(R::money) && !s.has(R::free);
@@ -310,6 +347,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (!goes_on) {
     line_keys_.clear();
     line_kinds_.clear();
+    left_ = false;
     stated_places_.clear();
     free_beyond_.reset();
     weighed_ = false;
@@ -322,12 +360,14 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   leave_out_remarks(s, clauses);
   bool named = false;
   bool told = false;
+  bool way = false;
   for (auto& clause : clauses) {
     const bool kind = clause.part.has(R::kind);
     const bool region = clause.part.has(R::region);
     if (kind && named && told) option.regions = section_.regions;
     if (region && !kind && named && section_.kind.empty() && !s.has(R::kind)) option.kind.clear();
-    read_context(clause, option);
+    read_context(clause, option, way);
+    way = way || kind;
     named = named || kind || region;
     told = told || kind || has_fact(clause.part);
     clause.option = option;
@@ -336,6 +376,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     if (clause.part.has(R::region)) line_keys_.insert(key_of(clause.option));
     if (clause.costs() || clause.part.has(R::money)) line_kinds_.insert(key_of(clause.option));
   }
+  if (!goes_on) labelled_ = has_way_label(s);
   last_ = option;
   give_to_excepted(clauses);
   give_to_next_day(clauses);
@@ -346,11 +387,30 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   read_per_parcel(s, clauses);
   read_extras(s, option);
   read_places(s, clauses);
+  left_ = s.has(R::dispatch) && s.has(R::span);
+}
+
+/// "All prices are per order", "our delivery charges apply per parcel"
+static bool speaks_of_prices(const Sentence& s) {
+  return s.has(R::first_delivery) ||
+         std::any_of(s.tokens.begin(), s.tokens.end(), [](const PolicyToken& one) {
+           for (const std::string_view stem :
+                {"preise", "kosten", "prices", "charges", "costs", "rates", "fees", "prix", "tarif",
+                 "frais", "prijzen", "tarieven", "precios", "gastos"}) {
+             if (one.word.starts_with(stem) || one.word.ends_with(stem)) return true;
+           }
+           return false;
+         });
 }
 
 /// "4.50 to here, 9.50 to there, for each order"
 void DeliveryRules::read_per_parcel(const Sentence& s, const std::vector<Clause>& clauses) {
   const auto* parcel = s.first(R::per_parcel);
+  // "All prices below are per order"
+  const bool general = parcel != nullptr && !s.has(R::money) && speaks_of_prices(s);
+  if (general && !s.has_any(R::hedge, R::kind, R::region, R::free, R::returns)) {
+    for_all_.push_back({"per_parcel", std::string(parcel->value), s.text, s.byte, doubt_, false});
+  }
   if (parcel == nullptr || !s.has(R::money)) return;
   bool past = false;  // "5.50 per parcel here, 8.00 there"
   for (const auto& clause : clauses) {

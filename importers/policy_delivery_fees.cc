@@ -280,8 +280,9 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
     if (s.has(R::per_item)) doubt = kPerItem;
     if (is_added(clause.part, fee.at)) doubt = kAdded;
-    const bool value = s.has_any(R::before_discount, R::after_discount) && !s.has(R::order);
-    if (value || opens_condition(clause.part)) doubt = kCondition;
+    // "The 50.00 is counted after discounts"
+    if (s.has_any(R::before_discount, R::after_discount) && !s.has(R::order)) return;
+    if (opens_condition(clause.part)) doubt = kCondition;
     claim(s, clause.option, "fee", value_text(fee.amount), doubt);
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));

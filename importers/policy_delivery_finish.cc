@@ -122,6 +122,13 @@ void DeliveryRules::finish_options() {
         claims_.stated(prefix + "free_over") != nullptr || (!limited && key == "standard");
     for (auto fact : for_all_) {
       const bool time = fact.field == "handling";
+      if (fact.field == "per_parcel") {
+        const auto* fee = claims_.stated(prefix + "fee");
+        if (fetched || fee == nullptr || claims_.speaks_of(prefix + "per_parcel")) continue;
+        fact.field.insert(0, prefix);
+        claims_.add(std::move(fact));
+        continue;
+      }
       const bool usual = claims_.stated("delivery.standard.free_over") != nullptr;
       if (fact.field == "threshold_kept" && usual && key != "standard") continue;
       if (time ? fetched || claims_.speaks_of(prefix + "handling") : !threshold) continue;

@@ -79,6 +79,14 @@ bool counts_from_then(const Sentence& part, const PolicyMark& span) {
          (part.word(span.end) == "plus" && part.word(span.end + 1) == "tard");
 }
 
+/// "After that, allow 1-3 days", behind a sentence on when orders leave.
+bool says_after_that(const Sentence& s) {
+  const bool after = s.word(0) == "after" || s.word(0) == "from";
+  return (after && word_between(s, 1, 2, {"that", "then"})) ||
+         (s.word(0) == "ab" && word_between(s, 1, 2, {"dann", "da"})) ||
+         (s.word(0) == "vanaf" && s.word(1) == "dan");
+}
+
 /// "If you order by noon" names a condition, not a start.
 bool is_condition(const Sentence& part, const PolicyMark& event) {
   return event.begin > 0 &&
@@ -242,8 +250,9 @@ void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const Pol
     if (!start.empty()) claim(s, clause.option, "transit_from", std::string(start));
   }
   const auto* left = s.first(R::dispatch);
-  const bool then = left != nullptr && counts_from_then(clause.part, mark);
-  if (leaves || then) claim(s, clause.option, "transit_from", "dispatch");
+  const bool then = left != nullptr && counts_from_then(clause.part, mark) &&
+                    word_between(clause.part, mark.end, mark.end + 4, {"then", "dann", "dan"});
+  if (leaves || then || (left_ && says_after_that(s))) claim(s, clause.option, "transit_from", "dispatch");
   const bool ordered = counted && event->value == "purchase" && !is_condition(clause.part, *event);
   if (ordered) claim(s, clause.option, "transit_from", "purchase");
 }

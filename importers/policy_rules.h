@@ -188,7 +188,7 @@ class DeliveryRules {
   void give_to_excepted(std::vector<Clause>& clauses);
   static bool is_fast_unnamed(const Clause& clause);
   static void give_to_next_day(std::vector<Clause>& clauses);
-  void read_context(const Clause& clause, Option& option) const;
+  void read_context(const Clause& clause, Option& option, bool named_before) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
@@ -215,6 +215,7 @@ class DeliveryRules {
   PolicyFrame frame_;
   PolicyClaims& claims_;
   Option section_;
+  std::vector<std::string> home_above_;  ///< the home country, of the heading above this one
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
@@ -223,6 +224,8 @@ class DeliveryRules {
   bool weighed_ = false;      ///< the line states steps by weight
   bool excepted_ = false;     ///< a place left out has a figure of its own
   bool in_example_ = false;   ///< the line gave an example
+  bool labelled_ = false;     ///< the line begins with the name of a way
+  bool left_ = false;         ///< the sentence before said when orders leave
   bool strange_ = false;      ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
