@@ -59,8 +59,9 @@ bool has_unread_partner(const Sentence& s, const PolicyMark& place) {
 bool is_other_service(const Sentence& s) {
   return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.role == R::other_service &&
-           !word_between(s, one.begin < 2 ? 0 : one.begin - 2, one.begin,
-                         {"zzgl", "zuzuglich", "plus", "excl", "excluding", "hors", "exclusief"});
+           !word_between(s, one.begin < 4 ? 0 : one.begin - 4, one.begin,
+                         {"zzgl", "zuzuglich", "plus", "excl", "excluding", "hors", "exclusief",
+                          "exkl", "exklusive", "ohne", "exclusive", "sin"});
   });
 }
 
@@ -71,7 +72,7 @@ bool has_unknown_label(const Sentence& s) {
   while (end < s.tokens.size() && end < 8 && !is_stop(s.word(end))) ++end;
   if (end == 0 || end >= s.tokens.size() || (s.word(end) != ":" && s.word(end) != "|"))
     return false;
-  const auto label = part_of(s, 0, end);
+  const auto label = part_of(s, 0, end + 1);
   const bool home = word_between(label, 0, end, {"home", "thuis", "hause", "zuhause", "domicilio"});
   return label.marks.empty() && !home && is_ascii_letter(label.word(0)[0]);
 }
@@ -198,11 +199,16 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   if (doubt.empty() && figure && option.kind.empty() && other) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
+    if (name == "transit" && option.regions.size() > 1) shared_[key] = option.regions;
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
     if (option.vague) vague_.insert(key);
   }
-  claims_.add({fmt::format("delivery.{}.{}", key, name), std::move(text), s.text, s.byte,
-               std::move(doubt), weak});
+  claims_.add({fmt::format("delivery.{}.{}", key, name), text, s.text, s.byte, doubt, weak});
+  if (!easily_other || !is_of_both(s)) return;
+  for (const auto& sibling : line_kinds_) {
+    if (sibling == key) continue;
+    claims_.add({fmt::format("delivery.{}.{}", sibling, name), text, s.text, s.byte, doubt, weak});
+  }
 }
 
 void DeliveryRules::read_context(const Clause& clause, Option& option,
@@ -305,9 +311,19 @@ void DeliveryRules::note_places(const Sentence& s) {
     if (plain) stated_places_.emplace_back(mark.value);
   }
   const bool several = line_keys_.size() > 1 || (line_kinds_.size() > 1 && !s.has(R::money));
-  if (doubt_.empty() && several && !s.has_any(R::region, R::kind, R::dispatch)) {
+  if (doubt_.empty() && several && !is_of_both(s) && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
+}
+
+/// "Parcel shop: 3.99" alone in a line, and in the next "Delivery in 3-5 days. Free from 40.00";
+/// but not a list of such lines.
+void DeliveryRules::note_title(const Sentence& s) {
+  constexpr std::size_t kTitle = 12;
+  title_line_ = s.kind == PolicyLineKind::text && has_way_label(s) && s.has(R::money) &&
+                s.tokens.size() <= kTitle && !s.text.ends_with('.') && !s.text.ends_with('!') &&
+                !s.has_any(R::span, R::over, R::from, R::or_more);
+  if (title_line_) title_ = below_title_ ? std::optional<Option>{} : last_;
 }
 
 /// The option that what stands before the sentence leaves for it.
@@ -325,9 +341,26 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
        (s.has(R::delivery) && !same && ((fetched && !labelled_) || !is_bare_time(s)))) &&
       !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
+  const bool below = title_ && below_title_ && !way && !s.has_any(R::region, R::dispatch);
+  if (below) option = *title_;
   const bool usual = !s.has(R::kind) || s.first(R::kind)->value == "standard";
   if (option.regions.empty() && has_fact(s) && usual) option.regions = stated_places_;
   return option;
+}
+
+/// A new line: nothing of the one before holds, but a title right above it.
+void DeliveryRules::new_line() {
+  last_ = section_;
+  below_title_ = std::exchange(title_line_, false);
+  if (!below_title_) title_.reset();
+}
+
+/// "Order before noon and it is sent the same day": until which hour, and on which days?
+void DeliveryRules::read_same_day(const Sentence& s, const Clause& clause) {
+  const auto* kind = clause.part.first(R::kind);
+  if (kind == nullptr || kind->value != "same-day" || !is_of_dispatch(clause.part, *kind)) return;
+  if (s.has_any(R::negation, R::span)) return;
+  for_all_.push_back({"handling", "0 days", s.text, s.byte, std::string(kHedged), false});
 }
 
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
@@ -378,12 +411,14 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   }
   if (!goes_on) labelled_ = has_way_label(s);
   last_ = option;
+  if (!goes_on) note_title(s);
   give_to_excepted(clauses);
   give_to_next_day(clauses);
   const bool fast = std::any_of(clauses.begin(), clauses.end(), is_fast_unnamed);
   if (fast && doubt_.empty()) doubt_ = kUnknownWay;
   read_money(s, clauses);
   for (const auto& clause : clauses) read_spans(s, clause);
+  for (const auto& clause : clauses) read_same_day(s, clause);
   read_per_parcel(s, clauses);
   read_extras(s, option);
   read_places(s, clauses);
@@ -401,6 +436,12 @@ static bool speaks_of_prices(const Sentence& s) {
            }
            return false;
          });
+}
+
+/// "In both cases": of the two ways that the line prices.
+bool DeliveryRules::is_of_both(const Sentence& s) const {
+  return line_kinds_.size() == 2 && !s.has_any(R::kind, R::region, R::money) &&
+         word_between(s, 0, 4, {"both", "beiden", "beide", "deux", "ambos", "ambas"});
 }
 
 /// "4.50 to here, 9.50 to there, for each order"

@@ -304,7 +304,11 @@ class PolicyReader {
     }
     if (returns) return read_returns(s);
     if (delivery) return read_delivery(s);
-    if (topic_ == Topic::returns || s.has_any(R::item, R::need)) return read_returns(s);
+    // "Heavier than that (usually coats): 6.20"
+    const bool next_fee = topic_ == Topic::delivery && goes_on_ && s.has(R::money);
+    if (topic_ == Topic::returns || (s.has_any(R::item, R::need) && !next_fee)) {
+      return read_returns(s);
+    }
     if (topic_ == Topic::delivery) read_delivery(s);
   }
 
