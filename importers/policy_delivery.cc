@@ -84,7 +84,14 @@ bool is_of_dispatch(const Sentence& part, const PolicyMark& kind) {
     const bool behind = one.begin >= kind.end && one.begin <= kind.end + 2;
     const bool before = one.end <= kind.begin && one.end + 4 >= kind.begin;
     return one.role == R::dispatch && (behind || before);
-  });
+  }) || word_between(part, kind.begin < 4 ? 0 : kind.begin - 4, kind.begin,
+                     {"sent", "leave", "leaves", "posted", "shipped", "goes", "out", "raus",
+                      "verschickt", "versendet", "part", "partent", "expediee", "expediees",
+                      "envoyee", "envoyees", "verstuurd", "verzonden", "vertrekt", "sale", "salen",
+                      "enviamos", "enviado", "post", "ship", "send"}) ||
+         word_between(part, kind.end, kind.end + 2,
+                      {"sent", "verschickt", "versendet", "versandt", "verstuurd", "verzonden",
+                       "expediee", "expediees", "raus", "weg", "posted", "shipped"});
 }
 
 /// "Our quiet-hours option is 5.00": words that were not understood may name another way, or what
@@ -268,6 +275,13 @@ void DeliveryRules::open_section(const Sentence& heading) {
              is_home(option.regions.front(), frame_)) {
     home_above_ = option.regions;
   } else {
+    // "International delivery", and below it "Express"
+    const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
+    const bool abroad = section_.kind.empty() && !section_.regions.empty() && home_above_.empty();
+    if (abroad && !option.kind.empty() && !fetched && option.regions.empty() &&
+        heading.kind == PolicyLineKind::heading) {
+      aside_ = true;
+    }
     home_above_.clear();
   }
   outer_.reset();
@@ -311,7 +325,8 @@ void DeliveryRules::note_places(const Sentence& s) {
     if (plain) stated_places_.emplace_back(mark.value);
   }
   const bool several = line_keys_.size() > 1 || (line_kinds_.size() > 1 && !s.has(R::money));
-  if (doubt_.empty() && several && !is_of_both(s) && !s.has_any(R::region, R::kind, R::dispatch)) {
+  const bool general = s.has(R::per_parcel) && !has_fact(s);  // "all prices are per order"
+  if (doubt_.empty() && several && !general && !is_of_both(s) && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
 }
@@ -422,7 +437,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   read_per_parcel(s, clauses);
   read_extras(s, option);
   read_places(s, clauses);
-  left_ = s.has(R::dispatch) && s.has(R::span);
+  left_ = s.has_any(R::dispatch, R::sending);
 }
 
 /// "All prices are per order", "our delivery charges apply per parcel"

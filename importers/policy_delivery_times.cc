@@ -87,6 +87,14 @@ bool says_after_that(const Sentence& s) {
          (s.word(0) == "vanaf" && s.word(1) == "dan");
 }
 
+/// "Please collect within 14 days": how long it is kept.
+bool is_kept_time(const Sentence& part, const PolicyMark& span) {
+  const auto* kind = last_before(part, R::kind, span.begin);
+  const bool fetched = kind != nullptr && kind->value == "collection" && kind->begin > 0;
+  return fetched && span.open && kind->end + 4 >= span.begin && !part.has_any(R::delivery, R::free) &&
+         !word_between(part, kind->end, span.begin, {":", "|", "-", "ready", "available"});
+}
+
 /// "If you order by noon" names a condition, not a start.
 bool is_condition(const Sentence& part, const PolicyMark& event) {
   return event.begin > 0 &&
@@ -186,7 +194,7 @@ std::string doubt_of_transit(const Sentence& s, const Sentence& part, const Poli
                      word_between(part, item->begin - 1, item->begin,
                                   {"your", "je", "uw", "jouw", "ihre", "deine", "vos", "votre"});
     if (item != nullptr && !own) return kSomeItems;
-    if (is_until_something(part, mark)) return kUntil;
+    if (is_until_something(part, mark) || is_kept_time(part, mark)) return kUntil;
     if (has_bare_number(s)) return kBareNumber;
     if (is_of_unread_place(part, mark)) return kUnreadWords;
     if (has_alternative(part, mark)) return kHedged;
@@ -250,7 +258,7 @@ void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const Pol
     if (!start.empty()) claim(s, clause.option, "transit_from", std::string(start));
   }
   const auto* left = s.first(R::dispatch);
-  const bool then = left != nullptr && counts_from_then(clause.part, mark) &&
+  const bool then = (left != nullptr || left_) && counts_from_then(clause.part, mark) &&
                     word_between(clause.part, mark.end, mark.end + 4, {"then", "dann", "dan"});
   if (leaves || then || (left_ && says_after_that(s))) claim(s, clause.option, "transit_from", "dispatch");
   const bool ordered = counted && event->value == "purchase" && !is_condition(clause.part, *event);

@@ -172,6 +172,7 @@ class PolicyReader {
       topic = Topic::returns;
     } else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region, R::grams)) {
       topic = Topic::delivery;
+      if (topic_ == Topic::none) topic_ = topic;  // for the row "Store | free" as well
     }
     if (topic == Topic::returns) returns_.read_row(s, head);
     if (topic == Topic::delivery) delivery_.read(s, false);
