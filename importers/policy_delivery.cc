@@ -20,6 +20,7 @@ constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnreadPlace = "A place in it was not understood.";
 constexpr std::string_view kItems = "The sentence speaks of certain items.";
 constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
+constexpr std::size_t kShortTitle = 5;
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kFollowing = 16;
 constexpr std::size_t kShortLine = 14;
@@ -58,8 +59,9 @@ bool has_unread_partner(const Sentence& s, const PolicyMark& place) {
 bool is_other_service(const Sentence& s) {
   return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     return one.role == R::other_service &&
-           !word_between(s, one.begin < 2 ? 0 : one.begin - 2, one.begin,
-                         {"zzgl", "zuzuglich", "plus", "excl", "excluding", "hors", "exclusief"});
+           !word_between(s, one.begin < 4 ? 0 : one.begin - 4, one.begin,
+                         {"zzgl", "zuzuglich", "plus", "excl", "excluding", "hors", "exclusief",
+                          "exkl", "exklusive", "ohne", "exclusive", "sin"});
   });
 }
 
@@ -70,7 +72,7 @@ bool has_unknown_label(const Sentence& s) {
   while (end < s.tokens.size() && end < 8 && !is_stop(s.word(end))) ++end;
   if (end == 0 || end >= s.tokens.size() || (s.word(end) != ":" && s.word(end) != "|"))
     return false;
-  const auto label = part_of(s, 0, end);
+  const auto label = part_of(s, 0, end + 1);
   const bool home = word_between(label, 0, end, {"home", "thuis", "hause", "zuhause", "domicilio"});
   return label.marks.empty() && !home && is_ascii_letter(label.word(0)[0]);
 }
@@ -82,7 +84,14 @@ bool is_of_dispatch(const Sentence& part, const PolicyMark& kind) {
     const bool behind = one.begin >= kind.end && one.begin <= kind.end + 2;
     const bool before = one.end <= kind.begin && one.end + 4 >= kind.begin;
     return one.role == R::dispatch && (behind || before);
-  });
+  }) || word_between(part, kind.begin < 4 ? 0 : kind.begin - 4, kind.begin,
+                     {"sent", "leave", "leaves", "posted", "shipped", "goes", "out", "raus",
+                      "verschickt", "versendet", "part", "partent", "expediee", "expediees",
+                      "envoyee", "envoyees", "verstuurd", "verzonden", "vertrekt", "sale", "salen",
+                      "enviamos", "enviado", "post", "ship", "send"}) ||
+         word_between(part, kind.end, kind.end + 2,
+                      {"sent", "verschickt", "versendet", "versandt", "verstuurd", "verzonden",
+                       "expediee", "expediees", "raus", "weg", "posted", "shipped"});
 }
 
 /// "Our quiet-hours option is 5.00": words that were not understood may name another way, or what
@@ -129,6 +138,33 @@ bool speaks_of_own(const Sentence& s) {
   });
 }
 
+/// "Parcel shop: 3.99. Delivery time 3-5 days": all of the line is said of one way.
+bool has_way_label(const Sentence& s) {
+  const auto* kind = s.first(R::kind);
+  constexpr std::uint32_t kLabel = 5;
+  if (kind == nullptr || kind->end > kLabel) return false;
+  return word_between(s, kind->end, kind->end + 3, {":", "|"});
+}
+
+/// Members, codes, .. ; "after any discount code has been taken off" says how a value is counted.
+bool is_hedged(const Sentence& s) {
+  constexpr std::uint32_t kReach = 6;
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& hedge) {
+    if (hedge.role != R::hedge) return false;
+    return std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& basis) {
+      const bool counted = basis.role == R::before_discount || basis.role == R::after_discount;
+      return counted && hedge.begin >= basis.begin && hedge.begin <= basis.end + kReach;
+    });
+  });
+}
+
+/// "Express à domicile", "next day home delivery": where it goes, no name of a way.
+bool is_to_door(const Sentence& part, const PolicyMark& kind) {
+  return word_between(part, kind.begin, kind.end,
+                      {"home", "domicile", "domicilio", "hause", "haustur", "thuis", "huis", "door",
+                       "maison", "casa"});
+}
+
 /// "To Ireland: 9.95. Please allow 4-6 days", "the cost is then 9.95": of the way named before.
 bool is_bare_time(const Sentence& s) {
   constexpr std::size_t kBareTime = 9;
@@ -170,14 +206,20 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   if (doubt.empty() && figure && option.kind.empty() && other) doubt = kUnreadWords;
   if (doubt.empty()) {
     kinds_.try_emplace(key, option.kind);
+    if (name == "transit" && option.regions.size() > 1) shared_[key] = option.regions;
     if (!option.regions.empty()) regions_.try_emplace(key, option.regions);
     if (option.vague) vague_.insert(key);
   }
-  claims_.add({fmt::format("delivery.{}.{}", key, name), std::move(text), s.text, s.byte,
-               std::move(doubt), weak});
+  claims_.add({fmt::format("delivery.{}.{}", key, name), text, s.text, s.byte, doubt, weak});
+  if (!easily_other || !is_of_both(s)) return;
+  for (const auto& sibling : line_kinds_) {
+    if (sibling == key) continue;
+    claims_.add({fmt::format("delivery.{}.{}", sibling, name), text, s.text, s.byte, doubt, weak});
+  }
 }
 
-void DeliveryRules::read_context(const Clause& clause, Option& option) const {
+void DeliveryRules::read_context(const Clause& clause, Option& option,
+                                 bool named_before) const {
   std::vector<std::string> regions;
   bool outside = false;
   for (const auto& mark : clause.part.marks) {
@@ -196,7 +238,14 @@ void DeliveryRules::read_context(const Clause& clause, Option& option) const {
     // "Parcel shops", and below it "collection is free"
     const bool there = mark.value == "collection" && section_.kind == "pickup-point" &&
                        option.kind == section_.kind && mark.end <= mark.begin + 2;
-    if (mark.role == R::kind && !faster && !point && !there) option.kind = mark.value;
+    // "Express, to your door"
+    const bool door = mark.value == "standard" && first != nullptr && first->end <= mark.begin &&
+                      first->value == option.kind && is_to_door(clause.part, mark) &&
+                      !has_fact(part_of(clause.part, first->end, mark.begin));
+    // "Evening delivery | 6pm to 10pm on a day that suits you"
+    const bool cell = clause.part.kind == PolicyLineKind::row && named_before &&
+                      !has_fact(clause.part) && !option.kind.empty();
+    if (mark.role == R::kind && !faster && !point && !there && !door && !cell) option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
@@ -218,6 +267,24 @@ void DeliveryRules::open_section(const Sentence& heading) {
     if (mark.role == R::kind && !is_of_dispatch(heading, mark)) option.kind = mark.value;
     if (mark.role == R::region) option.regions.emplace_back(mark.value);
   }
+  // "UK shipping", and below it "Next day"
+  const bool home = !home_above_.empty() && option.regions.empty() && !option.kind.empty();
+  if (home && heading.tokens.size() <= kShortTitle && !heading.has(R::outside)) {
+    option.regions = home_above_;
+  } else if (option.kind.empty() && option.regions.size() == 1 &&
+             is_home(option.regions.front(), frame_)) {
+    home_above_ = option.regions;
+  } else {
+    // "International delivery", and below it "Express"
+    const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
+    const bool abroad = section_.kind.empty() && !section_.regions.empty() && home_above_.empty();
+    if (abroad && !option.kind.empty() && !fetched && option.regions.empty() &&
+        heading.kind == PolicyLineKind::heading) {
+      aside_ = true;
+    }
+    home_above_.clear();
+  }
+  outer_.reset();
   section_ = option;
   last_ = section_;
   headed_ = heading.has_any(R::delivery, R::kind, R::first_delivery);
@@ -257,9 +324,21 @@ void DeliveryRules::note_places(const Sentence& s) {
     const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
     if (plain) stated_places_.emplace_back(mark.value);
   }
-  if (doubt_.empty() && line_keys_.size() > 1 && !s.has_any(R::region, R::kind, R::dispatch)) {
+  const bool several = line_keys_.size() > 1 || (line_kinds_.size() > 1 && !s.has(R::money));
+  const bool general = s.has(R::per_parcel) && !has_fact(s);  // "all prices are per order"
+  if (doubt_.empty() && several && !general && !is_of_both(s) && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
+}
+
+/// "Parcel shop: 3.99" alone in a line, and in the next "Delivery in 3-5 days. Free from 40.00";
+/// but not a list of such lines.
+void DeliveryRules::note_title(const Sentence& s) {
+  constexpr std::size_t kTitle = 12;
+  title_line_ = s.kind == PolicyLineKind::text && has_way_label(s) && s.has(R::money) &&
+                s.tokens.size() <= kTitle && !s.text.ends_with('.') && !s.text.ends_with('!') &&
+                !s.has_any(R::span, R::over, R::from, R::or_more);
+  if (title_line_) title_ = below_title_ ? std::optional<Option>{} : last_;
 }
 
 /// The option that what stands before the sentence leaves for it.
@@ -273,12 +352,30 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
   const bool way = kind != nullptr && !(fast && same && kind->value == "next-day");
   const bool fetched = last_.kind == "collection" || last_.kind == "pickup-point";
   const bool names_delivery =
-      (way || s.has(R::region) || (s.has(R::delivery) && !same && (fetched || !is_bare_time(s)))) &&
+      (way || s.has(R::region) ||
+       (s.has(R::delivery) && !same && ((fetched && !labelled_) || !is_bare_time(s)))) &&
       !s.has(R::smaller);
   Option option = goes_on && !names_delivery ? last_ : section_;
+  const bool below = title_ && below_title_ && !way && !s.has_any(R::region, R::dispatch);
+  if (below) option = *title_;
   const bool usual = !s.has(R::kind) || s.first(R::kind)->value == "standard";
   if (option.regions.empty() && has_fact(s) && usual) option.regions = stated_places_;
   return option;
+}
+
+/// A new line: nothing of the one before holds, but a title right above it.
+void DeliveryRules::new_line() {
+  last_ = section_;
+  below_title_ = std::exchange(title_line_, false);
+  if (!below_title_) title_.reset();
+}
+
+/// "Order before noon and it is sent the same day": until which hour, and on which days?
+void DeliveryRules::read_same_day(const Sentence& s, const Clause& clause) {
+  const auto* kind = clause.part.first(R::kind);
+  if (kind == nullptr || kind->value != "same-day" || !is_of_dispatch(clause.part, *kind)) return;
+  if (s.has_any(R::negation, R::span)) return;
+  for_all_.push_back({"handling", "0 days", s.text, s.byte, std::string(kHedged), false});
 }
 
 void DeliveryRules::read(const Sentence& s, bool goes_on) {
@@ -287,15 +384,18 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (s.has(R::example) && has_fact(s)) in_example_ = true;
   if (s.has(R::example) || is_other_service(s)) return;
   if (s.has(R::faulty) && s.has(R::tell)) return;
-  doubt_ = s.has(R::hedge) ? kHedged : std::string_view{};
+  doubt_ = is_hedged(s) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
-  if (s.has(R::item) && !speaks_of_own(s)) doubt_ = kItems;
+  const bool next_weight = weighed_ && goes_on && s.has(R::money) && !s.has(R::free);
+  if (s.has(R::item) && !next_weight && !speaks_of_own(s)) doubt_ = kItems;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
   if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
   if (!goes_on) {
     line_keys_.clear();
+    line_kinds_.clear();
+    left_ = false;
     stated_places_.clear();
     free_beyond_.reset();
     weighed_ = false;
@@ -308,34 +408,65 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   leave_out_remarks(s, clauses);
   bool named = false;
   bool told = false;
+  bool way = false;
   for (auto& clause : clauses) {
     const bool kind = clause.part.has(R::kind);
     const bool region = clause.part.has(R::region);
     if (kind && named && told) option.regions = section_.regions;
     if (region && !kind && named && section_.kind.empty() && !s.has(R::kind)) option.kind.clear();
-    read_context(clause, option);
+    read_context(clause, option, way);
+    way = way || kind;
     named = named || kind || region;
     told = told || kind || has_fact(clause.part);
     clause.option = option;
   }
   for (const auto& clause : clauses) {
     if (clause.part.has(R::region)) line_keys_.insert(key_of(clause.option));
+    if (clause.costs() || clause.part.has(R::money)) line_kinds_.insert(key_of(clause.option));
   }
+  if (!goes_on) labelled_ = has_way_label(s);
   last_ = option;
+  if (!goes_on) note_title(s);
   give_to_excepted(clauses);
   give_to_next_day(clauses);
   const bool fast = std::any_of(clauses.begin(), clauses.end(), is_fast_unnamed);
   if (fast && doubt_.empty()) doubt_ = kUnknownWay;
   read_money(s, clauses);
   for (const auto& clause : clauses) read_spans(s, clause);
+  for (const auto& clause : clauses) read_same_day(s, clause);
   read_per_parcel(s, clauses);
   read_extras(s, option);
   read_places(s, clauses);
+  left_ = s.has_any(R::dispatch, R::sending);
+}
+
+/// "All prices are per order", "our delivery charges apply per parcel"
+static bool speaks_of_prices(const Sentence& s) {
+  return s.has(R::first_delivery) ||
+         std::any_of(s.tokens.begin(), s.tokens.end(), [](const PolicyToken& one) {
+           for (const std::string_view stem :
+                {"preise", "kosten", "prices", "charges", "costs", "rates", "fees", "prix", "tarif",
+                 "frais", "prijzen", "tarieven", "precios", "gastos"}) {
+             if (one.word.starts_with(stem) || one.word.ends_with(stem)) return true;
+           }
+           return false;
+         });
+}
+
+/// "In both cases": of the two ways that the line prices.
+bool DeliveryRules::is_of_both(const Sentence& s) const {
+  return line_kinds_.size() == 2 && !s.has_any(R::kind, R::region, R::money) &&
+         word_between(s, 0, 4, {"both", "beiden", "beide", "deux", "ambos", "ambas"});
 }
 
 /// "4.50 to here, 9.50 to there, for each order"
 void DeliveryRules::read_per_parcel(const Sentence& s, const std::vector<Clause>& clauses) {
   const auto* parcel = s.first(R::per_parcel);
+  // "All prices below are per order"
+  const bool general = parcel != nullptr && !s.has(R::money) && speaks_of_prices(s);
+  if (general && !s.has_any(R::hedge, R::kind, R::region, R::free, R::returns)) {
+    for_all_.push_back({"per_parcel", std::string(parcel->value), s.text, s.byte, doubt_, false});
+  }
   if (parcel == nullptr || !s.has(R::money)) return;
   bool past = false;  // "5.50 per parcel here, 8.00 there"
   for (const auto& clause : clauses) {

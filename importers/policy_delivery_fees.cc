@@ -48,6 +48,15 @@ bool is_range_word(std::string_view word) {
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 
+/// "And if you get past 80.00, ..": a value that was not understood, no fee.
+bool opens_condition(const Sentence& part) {
+  const auto two = std::min<std::size_t>(2, part.tokens.size());
+  return word_between(part, 0, static_cast<std::uint32_t>(two),
+                      {"if", "once", "when", "wenn", "sobald", "falls", "si", "lorsque", "quand",
+                       "als", "zodra", "wanneer", "cuando"}) &&
+         !part.has_any(R::delivery, R::kind, R::region, R::dispatch);
+}
+
 /// "10.00 off": no fee.
 bool is_reduction(const Sentence& part, std::uint32_t at) {
   return word_between(part, at, at + 2,
@@ -271,6 +280,9 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
     if (s.has(R::per_item)) doubt = kPerItem;
     if (is_added(clause.part, fee.at)) doubt = kAdded;
+    // "The 50.00 is counted after discounts"
+    if (s.has_any(R::before_discount, R::after_discount) && !s.has(R::order)) return;
+    if (opens_condition(clause.part)) doubt = kCondition;
     claim(s, clause.option, "fee", value_text(fee.amount), doubt);
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));
@@ -294,6 +306,17 @@ namespace {
 
 /// "Above that 14.00", "anything heavier: 14.00"
 bool is_heavier(const Sentence& s, const PolicyMark& fee) {
+  // "Free for orders of more than 150.00"
+  if (s.has(R::free) || (s.has(R::order) && !s.has(R::grams))) return false;
+  // "Heavier than that (usually coats): 6.20"
+  if (word_between(s, 0, 2, {"heavier", "schwerer", "schwerere", "schwereres", "zwaarder",
+                             "zwaardere", "anything"})) {
+    return true;
+  }
+  const bool behind = close_after(s, R::or_more, fee.end) ||
+                      word_between(s, fee.end, fee.end + 2, {"above", "beyond", "daruber", "darover",
+                                                             "dela", "daarboven", "erboven"});
+  if (behind && s.has(R::grams)) return true;
   const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
   return close_before(s, R::or_more, fee.begin, 3) != nullptr ||
          word_between(

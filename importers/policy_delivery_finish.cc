@@ -108,6 +108,27 @@ void DeliveryRules::finish_option(const std::string& key) {
   if (abroad && !frame_.country.empty()) add("international", "yes");
 }
 
+/// "Belgium: 6.90, Spain: 9.90", then "4-6 days in Belgium and in Spain": the time of both.
+void DeliveryRules::finish_shared() {
+  for (const auto& [key, places] : shared_) {
+    for (const std::string_view name : {"transit", "transit_from"}) {
+      const auto* stated = claims_.stated("delivery." + key + "." + std::string(name));
+      if (stated == nullptr) continue;
+      for (const auto& place : places) {
+        const std::string other = key_of({kinds_[key], {place}, false});
+        const std::string prefix = "delivery." + other + ".";
+        const bool own = other != key && claims_.stated(prefix + "fee") != nullptr &&
+                         !claims_.speaks_of(prefix + std::string(name));
+        if (!own) continue;
+        PolicyClaim copy = *stated;
+        copy.field = prefix + std::string(name);
+        claims_.add(std::move(copy));
+        stated = claims_.stated("delivery." + key + "." + std::string(name));
+      }
+    }
+  }
+}
+
 void DeliveryRules::finish_options() {
   auto keys = claims_.option_keys();
   if (keys.empty() && !for_all_.empty()) keys.emplace_back("standard");
@@ -122,6 +143,13 @@ void DeliveryRules::finish_options() {
         claims_.stated(prefix + "free_over") != nullptr || (!limited && key == "standard");
     for (auto fact : for_all_) {
       const bool time = fact.field == "handling";
+      if (fact.field == "per_parcel") {
+        const auto* fee = claims_.stated(prefix + "fee");
+        if (fetched || fee == nullptr || claims_.speaks_of(prefix + "per_parcel")) continue;
+        fact.field.insert(0, prefix);
+        claims_.add(std::move(fact));
+        continue;
+      }
       const bool usual = claims_.stated("delivery.standard.free_over") != nullptr;
       if (fact.field == "threshold_kept" && usual && key != "standard") continue;
       if (time ? fetched || claims_.speaks_of(prefix + "handling") : !threshold) continue;
@@ -135,6 +163,7 @@ void DeliveryRules::finish_options() {
 void DeliveryRules::finish() {
   for (const auto& [key, steps] : steps_) finish_steps_of(key, steps);
   finish_weights();
+  finish_shared();
   finish_options();
   finish_places();
 }

@@ -1,4 +1,6 @@
 // Where a shop delivers and where not: lists of places, and sentences that only name places.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
@@ -43,8 +45,11 @@ void DeliveryRules::read_places(const Sentence& s, const std::vector<Clause>& cl
 }
 
 void DeliveryRules::finish_places() {
-  const auto add = [&](std::string_view name, std::vector<std::string> places) {
-    const std::string field = "delivery.standard." + std::string(name);
+  const auto keys = claims_.option_keys();
+  const bool usual = keys.empty() || std::find(keys.begin(), keys.end(), "standard") != keys.end();
+  const auto add_to = [&](const std::string& key, std::string_view name,
+                          std::vector<std::string> places) {
+    const std::string field = fmt::format("delivery.{}.{}", key, name);
     // "Within the Netherlands, the islands included"
     std::erase_if(places, [&](const std::string& one) {
       return one.size() > 2 && one.starts_with(frame_.country + "-") && name == "regions";
@@ -52,6 +57,15 @@ void DeliveryRules::finish_places() {
     if (places.empty() || claims_.speaks_of(field)) return;
     std::sort(places.begin(), places.end());
     claims_.add({field, value_text(places), stated_.sentence, stated_.byte, {}, false});
+  };
+  const auto add = [&](std::string_view name, const std::vector<std::string>& places) {
+    if (usual) return add_to("standard", name, places);
+    // "Delivery only in Switzerland", then an economy and a priority way
+    for (const auto& key : keys) {
+      const std::string& kind = kinds_[key];
+      const bool fetched = kind == "collection" || kind == "pickup-point";
+      if (!fetched && !regions_.contains(key)) add_to(key, name, places);
+    }
   };
   const bool home = std::any_of(stated_.to.begin(), stated_.to.end(),
                                 [&](const auto& one) { return is_home(one, frame_); });

@@ -67,6 +67,41 @@ std::string_view start_before(const Sentence& part, const PolicyMark& span) {
                                                                            : std::string_view{};
 }
 
+/// "2-3 working days from then": from when the order left, which the words before say.
+bool counts_from_then(const Sentence& part, const PolicyMark& span) {
+  for (auto at = span.end; at < span.end + 3; ++at) {
+    const bool from = word_between(part, at, at + 1, {"from", "ab", "vanaf", "von", "desde"});
+    const bool then = word_between(
+        part, at + 1, at + 2, {"then", "there", "dann", "da", "dan", "daar", "dort", "entonces"});
+    if (from && then) return true;
+  }
+  return word_between(part, span.end, span.end + 1, {"later", "spater", "afterwards"}) ||
+         (part.word(span.end) == "plus" && part.word(span.end + 1) == "tard");
+}
+
+/// "After that, allow 1-3 days", behind a sentence on when orders leave.
+bool says_after_that(const Sentence& s) {
+  const bool after = s.word(0) == "after" || s.word(0) == "from";
+  return (after && word_between(s, 1, 2, {"that", "then"})) ||
+         (s.word(0) == "ab" && word_between(s, 1, 2, {"dann", "da"})) ||
+         (s.word(0) == "vanaf" && s.word(1) == "dan");
+}
+
+/// "Please collect within 14 days": how long it is kept.
+bool is_kept_time(const Sentence& part, const PolicyMark& span) {
+  const auto* kind = last_before(part, R::kind, span.begin);
+  const bool fetched = kind != nullptr && kind->value == "collection" && kind->begin > 0;
+  return fetched && span.open && kind->end + 4 >= span.begin && !part.has_any(R::delivery, R::free) &&
+         !word_between(part, kind->end, span.begin, {":", "|", "-", "ready", "available"});
+}
+
+/// "If you order by noon" names a condition, not a start.
+bool is_condition(const Sentence& part, const PolicyMark& event) {
+  return event.begin > 0 &&
+         word_between(part, event.begin < 2 ? 0 : event.begin - 2, event.begin + 1,
+                      {"if", "when", "wenn", "falls", "si", "als", "wanneer", "cuando", "indien"});
+}
+
 /// "Delivered tomorrow or the day after"
 bool has_alternative(const Sentence& part, const PolicyMark& time) {
   return time.span.max == 1 &&
@@ -110,6 +145,7 @@ bool is_of_unread_place(const Sentence& part, const PolicyMark& time) {
 
 /// Whether a span is the time until the order leaves; `counted`: it says from when it counts.
 bool until_dispatch(const Sentence& s, const Sentence& part, const PolicyMark& mark, bool counted) {
+  if (counts_from_then(part, mark)) return false;
   bool dispatch = false;
   for (const auto& other : part.marks) {
     if (other.end > mark.begin) break;
@@ -158,7 +194,7 @@ std::string doubt_of_transit(const Sentence& s, const Sentence& part, const Poli
                      word_between(part, item->begin - 1, item->begin,
                                   {"your", "je", "uw", "jouw", "ihre", "deine", "vos", "votre"});
     if (item != nullptr && !own) return kSomeItems;
-    if (is_until_something(part, mark)) return kUntil;
+    if (is_until_something(part, mark) || is_kept_time(part, mark)) return kUntil;
     if (has_bare_number(s)) return kBareNumber;
     if (is_of_unread_place(part, mark)) return kUnreadWords;
     if (has_alternative(part, mark)) return kHedged;
@@ -221,8 +257,12 @@ void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const Pol
     if (start.empty() && one) start = start_before(s, *only);
     if (!start.empty()) claim(s, clause.option, "transit_from", std::string(start));
   }
-  if (leaves) claim(s, clause.option, "transit_from", "dispatch");
-  if (counted && event->value == "purchase") claim(s, clause.option, "transit_from", "purchase");
+  const auto* left = s.first(R::dispatch);
+  const bool then = (left != nullptr || left_) && counts_from_then(clause.part, mark) &&
+                    word_between(clause.part, mark.end, mark.end + 4, {"then", "dann", "dan"});
+  if (leaves || then || (left_ && says_after_that(s))) claim(s, clause.option, "transit_from", "dispatch");
+  const bool ordered = counted && event->value == "purchase" && !is_condition(clause.part, *event);
+  if (ordered) claim(s, clause.option, "transit_from", "purchase");
 }
 
 void DeliveryRules::claim_handling(const Sentence& s, const Option& option, const DaySpan& span) {

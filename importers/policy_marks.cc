@@ -187,6 +187,9 @@ class Numbers {
         last = second;
         next += 1 + second->tokens;
       }
+    } else if (const auto two = or_two(*first, next)) {
+      return push_span(in_days({1, two->first, DayUnit::days}, unit_at(next)->value), at,
+                       two->second);
     } else if (unit_at(next) != nullptr && is_range_word(unit_at(next)->end)) {
       // "2 days to 4 days"
       const auto second = number_at(tokens_, unit_at(next)->end + 1);
@@ -210,6 +213,22 @@ class Numbers {
     if (is_rhythm(unit->end)) return false;
     const DaySpan span{first->value, last->value, DayUnit::days};
     return push_span(in_days(span, unit->value), at, unit->end);
+  }
+
+  /// "A week or two": the larger number and where it ends.
+  std::optional<std::pair<int, std::size_t>> or_two(const PolicyNumber& first,
+                                                    std::size_t next) const {
+    const auto* unit = unit_at(next);
+    if (unit == nullptr || !first.article || first.value != 1) return std::nullopt;
+    if (!is(unit->end, "or") && !is(unit->end, "oder") && !is(unit->end, "ou") &&
+        !is(unit->end, "of") && !is(unit->end, "o")) {
+      return std::nullopt;
+    }
+    const auto second = number_at(tokens_, unit->end + 1);
+    if (!second || second->article || second->value > 4) return std::nullopt;
+    const std::size_t end = unit->end + 1 + second->tokens;
+    if (unit_at(end) != nullptr) return std::nullopt;
+    return std::pair{second->value, end};
   }
 
   /// "7 days a week"

@@ -149,8 +149,7 @@ class DeliveryRules {
   void ask(const PolicySentence* question);
   /// The heading above is about something else.
   void set_aside(bool aside) { aside_ = aside; }
-  /// A new line: nothing of the one before holds.
-  void new_line() { last_ = section_; }
+  void new_line();
   /// "If a return brings the order below .., the delivery fee is charged."
   void read_kept(const PolicySentence& sentence);
   void finish();
@@ -183,12 +182,15 @@ class DeliveryRules {
   std::vector<Clause> clauses_of(const PolicySentence& sentence) const;
   static void leave_out_asides(std::vector<Clause>& clauses);
   void note_places(const PolicySentence& sentence);
+  void note_title(const PolicySentence& sentence);
+  bool is_of_both(const PolicySentence& sentence) const;
+  void read_same_day(const PolicySentence& sentence, const Clause& clause);
   Option option_before(const PolicySentence& sentence, bool goes_on) const;
   void leave_out_remarks(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void give_to_excepted(std::vector<Clause>& clauses);
   static bool is_fast_unnamed(const Clause& clause);
   static void give_to_next_day(std::vector<Clause>& clauses);
-  void read_context(const Clause& clause, Option& option) const;
+  void read_context(const Clause& clause, Option& option, bool named_before) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
@@ -208,6 +210,7 @@ class DeliveryRules {
   void read_weights(const PolicySentence& sentence, const std::vector<Clause>& clauses);
   void finish_steps();
   void finish_weights();
+  void finish_shared();
   void finish_options();
   void read_places(const PolicySentence& sentence, const std::vector<Clause>& clauses);
   void finish_places();
@@ -215,6 +218,7 @@ class DeliveryRules {
   PolicyFrame frame_;
   PolicyClaims& claims_;
   Option section_;
+  std::vector<std::string> home_above_;  ///< the home country, of the heading above this one
   std::optional<Option> outer_;  ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
@@ -223,15 +227,22 @@ class DeliveryRules {
   bool weighed_ = false;      ///< the line states steps by weight
   bool excepted_ = false;     ///< a place left out has a figure of its own
   bool in_example_ = false;   ///< the line gave an example
+  bool labelled_ = false;     ///< the line begins with the name of a way
+  std::optional<Option> title_;  ///< of the line above
+  bool title_line_ = false;      ///< the line is one
+  bool below_title_ = false;
+  bool left_ = false;         ///< the sentence before said when orders leave
   bool strange_ = false;      ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below
   std::set<std::string> line_keys_;         ///< of options whose places the line names
+  std::set<std::string> line_kinds_;        ///< of options that a sentence of the line prices
   std::string doubt_;
   std::map<std::string, std::vector<Step>> steps_;  ///< by option key
   std::map<std::string, std::vector<Step>> weights_;
   std::map<std::string, std::vector<std::string>> regions_;  ///< by option key
+  std::map<std::string, std::vector<std::string>> shared_;   ///< places of one time, by option key
   std::set<std::string> vague_;                              ///< keys of options whose regions are
   std::map<std::string, std::string> kinds_;                 ///< by option key
   Places stated_;

@@ -172,6 +172,7 @@ class PolicyReader {
       topic = Topic::returns;
     } else if (speaks_of_delivery(head) || s.has_any(R::kind, R::region, R::grams)) {
       topic = Topic::delivery;
+      if (topic_ == Topic::none) topic_ = topic;  // for the row "Store | free" as well
     }
     if (topic == Topic::returns) returns_.read_row(s, head);
     if (topic == Topic::delivery) delivery_.read(s, false);
@@ -304,7 +305,11 @@ class PolicyReader {
     }
     if (returns) return read_returns(s);
     if (delivery) return read_delivery(s);
-    if (topic_ == Topic::returns || s.has_any(R::item, R::need)) return read_returns(s);
+    // "Heavier than that (usually coats): 6.20"
+    const bool next_fee = topic_ == Topic::delivery && goes_on_ && s.has(R::money);
+    if (topic_ == Topic::returns || (s.has_any(R::item, R::need) && !next_fee)) {
+      return read_returns(s);
+    }
     if (topic_ == Topic::delivery) read_delivery(s);
   }
 
