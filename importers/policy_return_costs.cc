@@ -214,6 +214,20 @@ bool is_short_free(const Sentence& s, bool after_way) {
          !s.has_any(R::delivery, R::kind, R::returns, R::return_form) && unread_words(s) == 0;
 }
 
+/// "Free, and the money is back at once": the cost of the way named by the sentence before.
+bool begins_free(const Sentence& s) {
+  const auto* free = s.first(R::free);
+  return free != nullptr && free->begin <= 2 && word_between(s, free->end, free->end + 1, {","}) &&
+         !s.has_any(R::delivery, R::kind, R::returns, R::return_form, R::method, R::money);
+}
+
+/// "Both are free": of the two ways before.
+bool means_both(const Sentence& s) {
+  return word_between(s, 0, 6,
+                      {"both", "either", "beides", "beide", "les", "tous", "toutes", "allebei",
+                       "ambas", "ambos", "neither", "each"});
+}
+
 /// What sending by post costs.
 bool is_postage(const Sentence& s) {
   return word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()), {"postage", "porto"});
@@ -327,6 +341,7 @@ void ReturnRules::read_costs(const Sentence& s) {
   const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
                                  (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||
                                  is_short_free(s, !earlier.empty()) ||
+                                 (earlier.size() == 1 && begins_free(s)) ||
                                  (asked_cost_ && s.has(R::money) && unread_words(s) == 0) ||
                                  !section_.empty() || (carries_ && s.has_any(R::free, R::money));
   if (!speaks_of_returns) return;
@@ -337,7 +352,9 @@ void ReturnRules::read_costs(const Sentence& s) {
   const bool alone = groups.size() == 1 && groups.front().methods.empty();
   if (alone && groups.front().cost && !section_.empty()) {
     groups.front().methods = section_;
-  } else if (alone && (s.has(R::money) || is_short_free(s, true))) {
+  } else if (alone && (s.has(R::money) || is_short_free(s, true) || begins_free(s)) &&
+             (earlier.size() == 1 || means_both(s))) {
+    // "Drop it at a parcel shop or book a courier. We keep 2.49": of no way by itself
     groups.front().methods = earlier;
   }
   // "Post it back to us. The postage is yours to pay."
