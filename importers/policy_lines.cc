@@ -304,6 +304,13 @@ bool take_bullet(std::string_view& line) {
     line.remove_prefix(digits + 2);
     return true;
   }
+  // "(a) by courier", "b) by post"
+  const std::size_t open = line.starts_with('(') ? 1 : 0;
+  if (line.size() > open + 3 && is_ascii_letter(line[open]) && line[open + 1] == ')' &&
+      line[open + 2] == ' ') {
+    line.remove_prefix(open + 3);
+    return true;
+  }
   for (const std::string_view mark :
        {"- ", "* ", "• ", "– ", "— ", "· ", "o ", "+ ", "( ) ", "[ ] ", "✔ ",
         "✓ ", "✗ ", "✘ ", "→ ", "► ", "▪ ", "■ ", "● ", "★ ",   "» ",   "› "}) {

@@ -210,6 +210,35 @@ void add_kept_costs(Marks& marks, const Tokens& tokens) {
   marks.insert(marks.end(), more.begin(), more.end());
 }
 
+/// "A prepaid label is in the parcel": nothing to pay, where nothing else is said of the cost.
+void add_prepaid(Marks& marks, const Tokens& tokens) {
+  if (has(marks, {R::money, R::free, R::payer, R::negation, R::exchange, R::faulty, R::region})) {
+    return;
+  }
+  const bool conditional = std::any_of(tokens.begin(), tokens.end(), [](const PolicyToken& one) {
+    return is_one_of(one.word, {"if", "wenn", "falls", "si", "als", "indien", "unless", "cost"});
+  });
+  if (conditional) return;
+  for (std::uint32_t at = 0; at < tokens.size(); ++at) {
+    const bool paid = is_one_of(
+        tokens[at].word,
+        {"prepaid",      "pre-paid",        "postage-paid",     "freepost",       "frankierte",
+         "frankiertes",  "frankierten",     "vorfrankierte",    "vorfrankiertes", "vorfrankierten",
+         "prepayee",     "preaffranchie",   "pre-affranchie",   "affranchie",     "gefrankeerd",
+         "gefrankeerde", "voorgefrankeerd", "voorgefrankeerde", "prepagada",      "prefranqueada"});
+    if (!paid) continue;
+    for (auto near = at < 4 ? 0 : at - 4; near < at + 4 && near < tokens.size(); ++near) {
+      const std::string_view word = tokens[near].word;
+      const bool label = word.ends_with("label") || word.ends_with("etikett") ||
+                         word.starts_with("etiquet") || word.ends_with("etiket") ||
+                         word.ends_with("sticker") || word.ends_with("aufkleber");
+      if (!label) continue;
+      marks.push_back({.role = R::free, .begin = at, .end = at + 1});
+      return;
+    }
+  }
+}
+
 /// "Not worn, washed or altered": what was done to it, no kind of goods.
 void drop_altered(Marks& marks, const Tokens& tokens) {
   const Marks all = marks;
@@ -445,6 +474,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   add_refusals(marks, tokens);
   name_return_costs(marks, tokens);
   add_kept_costs(marks, tokens);
+  add_prepaid(marks, tokens);
   turn_receipts(marks, tokens);
   drop_inner_returns(marks);
   drop_bare_frei(marks, tokens);

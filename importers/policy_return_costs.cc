@@ -25,14 +25,16 @@ bool has_unread_way(const Sentence& part) {
       "when",    "wenn", "sofern",   "falls",   "si",    "mits", "indien", "als",
       "unless",  "to",   "provided", "par",     "by",    "per",  "from"};
   static constexpr std::string_view kKnown[] = {
-      "us",      "our",       "the",     "your",  "you",   "uns",      "unsere",   "unserem",
-      "dir",     "ihnen",     "nous",    "vous",  "ons",   "onze",     "je",       "een",
-      "de",      "het",       "all",     "any",   "every", "case",     "full",     "jedem",
-      "fall",    "tout",      "cas",     "elk",   "geval", "charge",   "aucun",    "the",
-      "that",    "this",      "diesem",  "der",   "dem",   "den",      "la",       "le",
-      "les",     "cost",      "no",      "total", "uk",    "addition", "rekening", "cover",
-      "pay",     "parcel",    "package", "paket", "colis", "pakket",   "box",      "label",
-      "etikett", "etiquette", "use",     "using", "our",   "hohe",     "for"};
+      "us",    "our",         "the",      "your",    "you",       "uns",      "unsere",   "unserem",
+      "dir",   "ihnen",       "nous",     "vous",    "ons",       "onze",     "je",       "een",
+      "de",    "het",         "all",      "any",     "every",     "case",     "full",     "jedem",
+      "fall",  "tout",        "cas",      "elk",     "geval",     "charge",   "aucun",    "the",
+      "that",  "this",        "diesem",   "der",     "dem",       "den",      "la",       "le",
+      "les",   "cost",        "no",       "total",   "uk",        "addition", "rekening", "cover",
+      "pay",   "parcel",      "package",  "paket",   "colis",     "pakket",   "box",      "label",
+      "konto", "kundenkonto", "account",  "compte",  "espace",    "portal",   "portail",  "cuenta",
+      "site",  "website",     "webseite", "etikett", "etiquette", "use",      "using",    "our",
+      "hohe",  "for"};
   for (std::uint32_t at = 0; at + 1 < part.tokens.size(); ++at) {
     if (std::find(std::begin(kLeads), std::end(kLeads), part.word(at)) == std::end(kLeads))
       continue;
@@ -120,12 +122,37 @@ bool is_for_credit(const Sentence& s) {
   });
 }
 
-/// "Take it to a post office or to our shop", below a heading of returns.
+/// "Parcel locker", of a way back as well.
+bool names_other_kind(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& kind) {
+    return kind.role == R::kind &&
+           std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& way) {
+             return way.role == R::method && way.begin < kind.end && kind.begin < way.end;
+           });
+  });
+}
+
+/// "Take it to a post office or to our shop", "print the label and leave it at a parcel shop",
+/// below a heading of returns.
 bool hands_over(const Sentence& s) {
-  return unread_words(s) == 0 && !s.has_any(R::delivery, R::kind, R::dispatch, R::first_delivery) &&
-         word_between(s, 0, 4,
-                      {"take", "bring", "drop", "hand", "leave", "gib", "geben", "bringen", "breng",
-                       "lever", "deposez", "rapportez", "remettez", "lleva", "entrega"});
+  if (s.has_any(R::delivery, R::dispatch, R::first_delivery) || names_other_kind(s)) return false;
+  const auto size = static_cast<std::uint32_t>(s.tokens.size());
+  for (std::uint32_t at = 0; at < size; ++at) {
+    const bool hands = word_between(
+        s, at, at + 1, {"take",      "bring",    "drop",    "hand",  "leave",   "gib",     "geben",
+                        "gibst",     "bringst",  "bringen", "breng", "lever",   "deposez", "depose",
+                        "rapportez", "remettez", "remets",  "lleva", "entrega", "deja"});
+    const bool opens = at < 4 || is_stop(s.word(at - 1)) || is_joint(s, at - 1);
+    if (hands && opens) return unread_words(part_of(s, at, size)) <= (at == 0 ? 1U : 0U);
+  }
+  return false;
+}
+
+/// "Parcel shop: print a label", below a heading of returns.
+bool is_labelled(const Sentence& s) {
+  const auto* way = s.first(R::method);
+  return way != nullptr && way->begin <= 1 &&
+         (s.word(way->end) == ":" || s.word(way->end - 1) == ":");
 }
 
 }  // namespace
@@ -171,7 +198,8 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
-    const bool handed = (headed_ || asked_) && hands_over(s);
+    const bool below = headed_ || asked_ || s.has_any(R::returns, R::return_form);
+    const bool handed = below && (hands_over(s) || is_labelled(s));
     if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
     claim(s, method, value_text(offered), told ? swap : doubt);
     places.push_back(std::string(method) + ".");
@@ -212,6 +240,20 @@ namespace {
 bool is_short_free(const Sentence& s, bool after_way) {
   return after_way && s.has(R::free) && s.tokens.size() <= 6 &&
          !s.has_any(R::delivery, R::kind, R::returns, R::return_form) && unread_words(s) == 0;
+}
+
+/// "Free, and the money is back at once": the cost of the way named by the sentence before.
+bool begins_free(const Sentence& s) {
+  const auto* free = s.first(R::free);
+  return free != nullptr && free->begin <= 2 && word_between(s, free->end, free->end + 1, {","}) &&
+         !s.has_any(R::delivery, R::kind, R::returns, R::return_form, R::method, R::money);
+}
+
+/// "Both are free": of the two ways before.
+bool means_both(const Sentence& s) {
+  return word_between(s, 0, 6,
+                      {"both", "either", "beides", "beide", "les", "tous", "toutes", "allebei",
+                       "ambas", "ambos", "neither", "each", "all", "alle", "todos", "todas"});
 }
 
 /// What sending by post costs.
@@ -324,11 +366,12 @@ void ReturnRules::read_costs(const Sentence& s) {
   if (section_.empty() && is_of_exchange(s)) return;
   const auto earlier = std::exchange(methods_, {});
   auto groups = groups_of(s);
-  const bool speaks_of_returns = s.has_any(R::returns, R::return_form, R::method, R::payer) ||
-                                 (!earlier.empty() && s.has(R::money) && s.has(R::refund)) ||
-                                 is_short_free(s, !earlier.empty()) ||
-                                 (asked_cost_ && s.has(R::money) && unread_words(s) == 0) ||
-                                 !section_.empty() || (carries_ && s.has_any(R::free, R::money));
+  const bool speaks_of_returns =
+      s.has_any(R::returns, R::return_form, R::method, R::payer) ||
+      (!earlier.empty() && s.has(R::money) && s.has_any(R::refund, R::refund_act)) ||
+      is_short_free(s, !earlier.empty()) || (earlier.size() == 1 && begins_free(s)) ||
+      (asked_cost_ && s.has(R::money) && unread_words(s) == 0) || !section_.empty() ||
+      (carries_ && s.has_any(R::free, R::money));
   if (!speaks_of_returns) return;
   if (s.has(R::kept_below) && s.has(R::charged_after)) return;
   for (const auto& group : groups) {
@@ -337,7 +380,9 @@ void ReturnRules::read_costs(const Sentence& s) {
   const bool alone = groups.size() == 1 && groups.front().methods.empty();
   if (alone && groups.front().cost && !section_.empty()) {
     groups.front().methods = section_;
-  } else if (alone && (s.has(R::money) || is_short_free(s, true))) {
+  } else if (alone && (s.has(R::money) || is_short_free(s, true) || begins_free(s)) &&
+             (earlier.size() == 1 || means_both(s))) {
+    // "Drop it at a parcel shop or book a courier. We keep 2.49": of no way by itself
     groups.front().methods = earlier;
   }
   // "Post it back to us. The postage is yours to pay."

@@ -190,6 +190,16 @@ bool is_bare(const Sentence& s) {
          });
 }
 
+/// "The money goes back to your card. Allow 5 days.": behind a sentence about a refund.
+bool waits(const Sentence& s) {
+  if (s.has_any(R::returns, R::returnable, R::exchange, R::have, R::tell)) return false;
+  return word_between(s, 0, 1,
+                      {"give", "allow", "please",  "this",   "it",    "usually", "normally",
+                       "dies", "das",   "rechnen", "rechne", "bitte", "comptez", "cela",
+                       "ca",   "dit",   "reken",   "houd",   "esto",  "cuenta"}) &&
+         unread_words(s) <= 1;
+}
+
 /// "Refunds take 5 days"
 bool lasts(const Sentence& s, const PolicyMark& span) {
   const bool first = !s.marks.empty() && s.marks.front().role == R::refund;
@@ -211,6 +221,30 @@ bool is_from_sending(const Sentence& s, const PolicyMark& span) {
 /// Named close behind the time, and not the return's arrival: counted from what the customer does.
 bool is_customers(const PolicyMark* event, const PolicyMark& span) {
   return event != nullptr && event->value != "back" && event->begin < span.end + 5;
+}
+
+/// "Bring it back within 28 days of receiving it and we'll refund you": the time is over where the
+/// refund begins.
+bool ends_before_refund(const Sentence& s, const PolicyMark& span) {
+  const auto* event = next_after(s, R::event, span.end);
+  const auto* act = next_after(s, R::refund_act, span.end);
+  if (act == nullptr || event == nullptr || event->begin > act->begin || event->value == "back" ||
+      last_before(s, R::refund_act, span.begin) != nullptr) {
+    return false;
+  }
+  const bool hands = word_between(
+      s, 0, span.begin,
+      {"take",    "bring",   "post",      "send",     "drop",     "hand",      "return",
+       "get",     "pop",     "mail",      "ship",     "leave",    "give",      "bringst",
+       "bringen", "bringe",  "bringt",    "schick",   "schicke",  "schicken",  "schickst",
+       "sende",   "senden",  "gib",       "geben",    "gibst",    "rapportez", "renvoyez",
+       "ramenez", "deposez", "retournez", "rapporte", "renvoie",  "breng",     "brengt",
+       "stuur",   "stuurt",  "lever",     "trae",     "devuelve", "envia",     "lleva"});
+  bool parted = false;
+  for (auto at = event->end; at < act->begin; ++at) {
+    parted = parted || is_joint(s, at) || is_stop(s.word(at)) || s.word(at) == "-";
+  }
+  return hands && parted;
 }
 
 /// "We refund you within ..", "within .. we refund you", but not "returned for a refund within ..".
@@ -246,8 +280,9 @@ bool ReturnRules::read_start(const Sentence& s) {
   const auto* event = s.first(R::event);
   const bool begins =
       word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                   {"begins", "starts", "runs", "beginnt", "lauft", "commence", "court", "debute",
-                    "begint", "gaat", "start", "ingaat", "empieza", "comienza"});
+                   {"begins", "starts",   "runs",  "counts",  "beginnt", "startet", "lauft",
+                    "zahlt",  "commence", "court", "demarre", "debute",  "begint",  "gaat",
+                    "start",  "ingaat",   "loopt", "telt",    "empieza", "comienza"});
   if (event == nullptr || !begins || s.has_any(R::span, R::day, R::money)) return false;
   const auto from = counted_from(event->value);
   if (!from) return false;
@@ -278,16 +313,18 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
     return false;
   }
   const bool received = customers && event->value == "delivery";
-  const bool of_refund = is_of_refund(s, span) && !(customers && !received);
+  const bool after = after_refund_ && event == nullptr && waits(s);
+  const bool of_refund = after || (is_of_refund(s, span) && !(customers && !received));
   if (!ours && !asked_refund_ && !of_refund && !(event == nullptr && lasts(s, span))) return false;
-  if (!s.has_any(R::refund, R::refund_act) && !asked_refund_ && !ours) return true;
+  if (!asked_refund_ && !ours && ends_before_refund(s, span)) return false;
+  if (!s.has_any(R::refund, R::refund_act) && !asked_refund_ && !ours && !after) return true;
   DaySpan time = span.span;
   if (time.min == time.max && span.open) time.min.reset();
   const bool sent_back = s.has_any(R::returns, R::returnable);
   std::string doubt;
   if (received && (sent_back || !s.has_any(R::refund, R::refund_act))) doubt = kUntilRefund;
   if (in_row_ && s.has(R::method)) doubt = kOneWay;
-  const bool of_money = asked_refund_ || s.has_any(R::refund, R::refund_act, R::credit);
+  const bool of_money = asked_refund_ || after || s.has_any(R::refund, R::refund_act, R::credit);
   if (!of_money && s.has_any(R::can, R::returns) && unread_words(s) > 0) doubt = kUntilRefund;
   if (is_from_sending(s, span)) doubt = kFromSending;
   if (has_bare_number(s)) doubt = kBareNumber;

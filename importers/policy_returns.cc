@@ -52,18 +52,43 @@ bool is_exception(const Sentence& s, const PolicyMark& faulty) {
 void ReturnRules::claim(const Sentence& s, std::string_view name, std::string text,
                         std::string doubt) {
   if (doubt.empty()) doubt = doubt_;
+  for (const auto& other : beside_) {
+    claims_.add({other + std::string(name), text, s.text, s.byte, doubt});
+  }
   claims_.add({prefix_ + std::string(name), std::move(text), s.text, s.byte, std::move(doubt)});
 }
 
-void ReturnRules::set_region(const Sentence& s) {
-  prefix_ = "return.";
-  const auto* region = s.first(R::region);
-  if (region == nullptr || is_home(region->value, frame_)) return;
-  std::string key(region->value);
+namespace {
+
+/// "return.IE." for Ireland.
+std::string prefix_of(std::string_view region) {
+  std::string key(region);
   std::transform(key.begin(), key.end(), key.begin(),
                  [](char c) { return c >= 'a' && c <= 'z' ? static_cast<char>(c - 32) : c; });
-  if (s.has(R::outside)) key = "WORLD";
-  prefix_ = "return." + key + ".";
+  return "return." + key + ".";
+}
+
+}  // namespace
+
+void ReturnRules::set_region(const Sentence& s) {
+  prefix_ = "return.";
+  beside_.clear();
+  const auto* region = s.first(R::region);
+  if (region == nullptr || is_home(region->value, frame_)) return;
+  prefix_ = prefix_of(s.has(R::outside) ? "world" : region->value);
+  if (s.has(R::outside)) return;
+  // "From Belgium and Spain you pay for returns"
+  for (const auto* next = next_after(s, R::region, region->end);
+       next != nullptr && next->begin <= region->end + 3 && !is_home(next->value, frame_);
+       next = next_after(s, R::region, region->end)) {
+    const bool listed =
+        word_between(s, region->end, next->begin,
+                     {"and", "und", "et", "en", "y", ",", "or", "oder", "ou", "of"});
+    const auto prefix = prefix_of(next->value);
+    if (!listed) return;
+    if (prefix != prefix_) beside_.push_back(prefix);
+    region = next;
+  }
 }
 
 void ReturnRules::read_row(const Sentence& s, const Sentence& header) {
@@ -85,6 +110,15 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
     const bool weak = s.word(at) == "," || s.word(at) == ";" || is_joint(s, at);
     const auto front = part_of(s, 0, at);
     const auto rear = part_of(s, at, size);
+    // "With our label returns are free; only from Switzerland you pay the postage"
+    const bool abroad = weak && front.has_any(R::money, R::free, R::payer) &&
+                        front.has_any(R::returns, R::return_form) && !front.has(R::region) &&
+                        rear.has_any(R::money, R::free, R::payer) && rear.has(R::region) &&
+                        rear.first(R::region)->begin <= 7 && !rear.has(R::outside) &&
+                        !is_home(rear.first(R::region)->value, frame) &&
+                        word_between(rear, 0, rear.first(R::region)->begin,
+                                     {"from", "aus", "depuis", "uit", "vanuit", "desde", "for"});
+    if (abroad) return at;
     // "Returns from Ireland cost 5.00, from the UK they are free"
     const bool priced = weak && front.has_any(R::money, R::free, R::payer) &&
                         rear.has_any(R::money, R::free, R::payer) && front.has(R::region) &&
@@ -173,6 +207,8 @@ void ReturnRules::read_part(const Sentence& s, bool goes_on) {
     from_.reset();
   }
   goes_on_ = goes_on;
+  after_refund_ = goes_on && refunded_;
+  refunded_ = s.has_any(R::refund, R::refund_act);
   if (s.has(R::example)) return;
   const auto* faulty = s.first(R::faulty);
   if (faulty != nullptr && !s.has_any(R::unless_faulty, R::no_return, R::need) &&
@@ -231,12 +267,31 @@ void ReturnRules::read_legal(const Sentence& s) {
   }
 }
 
+namespace {
+
+/// "You have 60 days, sale items included", "this also goes for reduced goods": all goods.
+bool only_includes(const Sentence& s) {
+  if (s.has_any(R::negation, R::no_return, R::only, R::final_sale)) return false;
+  return std::all_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    if (one.role != R::item) return true;
+    return word_between(
+               s, one.begin < 4 ? 0 : one.begin - 4, one.begin,
+               {"including", "inklusive", "auch", "sogar", "also", "even", "meme", "compris",
+                "egalement", "ook", "inclusief", "incluso", "tambien", "incluidos"}) ||
+           word_between(s, one.end, one.end + 3,
+                        {"included", "too", "inklusive", "inbegriffen", "compris", "comprises",
+                         "inclus", "incluses", "inbegrepen", "incluidos", "incluidas"});
+  });
+}
+
+}  // namespace
+
 void ReturnRules::read_rules(const Sentence& s) {
   const bool items = read_items(s);
   read_needs(s);
   if (read_season(s)) return read_beside_season(s);
   if (items && !s.has(R::span)) return;
-  if (items) doubt_ = kSomeItems;
+  if (items && !only_includes(s)) doubt_ = kSomeItems;
   read_spans(s);
   read_costs(s);
   read_refund(s);

@@ -28,7 +28,10 @@ bool is_home(std::string_view region, const PolicyFrame& frame);
 inline bool is_swap_only(const PolicySentence& s) {
   bool swap = false;
   for (const auto& mark : s.marks) {
-    if (mark.role == PolicyRole::refund || mark.role == PolicyRole::returnable) return false;
+    if (mark.role == PolicyRole::refund || mark.role == PolicyRole::refund_act ||
+        mark.role == PolicyRole::returnable) {
+      return false;
+    }
     if (mark.role == PolicyRole::exchange) swap = true;
     if (mark.role != PolicyRole::returns) continue;
     const bool same = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
@@ -116,9 +119,12 @@ class ReturnRules {
   PolicyFrame frame_;
   PolicyClaims& claims_;
   std::string prefix_ = "return.";
+  std::vector<std::string> beside_;  ///< prefixes of more places the sentence names in one list
   std::string doubt_;                ///< of the sentence at hand
   std::optional<CountedFrom> from_;  ///< where the window of the line starts
   bool goes_on_ = false;
+  bool refunded_ = false;                  ///< the sentence read last speaks of money given back
+  bool after_refund_ = false;              ///< the sentence before, in the same line, does
   bool carries_ = false;                   ///< the part before, of another place, spoke of returns
   std::vector<std::string_view> section_;  ///< methods of the heading above
   std::vector<std::string_view> methods_;  ///< of the sentence before, in the same line
