@@ -309,13 +309,15 @@ bool is_heavier(const Sentence& s, const PolicyMark& fee) {
   // "Free for orders of more than 150.00"
   if (s.has(R::free) || (s.has(R::order) && !s.has(R::grams))) return false;
   // "Heavier than that (usually coats): 6.20"
-  if (word_between(s, 0, 2, {"heavier", "schwerer", "schwerere", "schwereres", "zwaarder",
-                             "zwaardere", "anything"})) {
+  if (word_between(s, 0, 2,
+                   {"heavier", "schwerer", "schwerere", "schwereres", "zwaarder", "zwaardere",
+                    "anything"})) {
     return true;
   }
-  const bool behind = close_after(s, R::or_more, fee.end) ||
-                      word_between(s, fee.end, fee.end + 2, {"above", "beyond", "daruber", "darover",
-                                                             "dela", "daarboven", "erboven"});
+  const bool behind =
+      close_after(s, R::or_more, fee.end) ||
+      word_between(s, fee.end, fee.end + 2,
+                   {"above", "beyond", "daruber", "darover", "dela", "daarboven", "erboven"});
   if (behind && s.has(R::grams)) return true;
   const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
   return close_before(s, R::or_more, fee.begin, 3) != nullptr ||

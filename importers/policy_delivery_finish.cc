@@ -9,6 +9,7 @@
 namespace rangebook {
 namespace {
 
+constexpr std::string_view kIslands = "Crown dependencies are abroad for some shops only.";
 constexpr std::string_view kSmallOrders =
     "It holds for small orders; what larger ones pay was not found.";
 
@@ -105,7 +106,14 @@ void DeliveryRules::finish_option(const std::string& key) {
       std::string(vague_.contains(key) ? kUnreadWords : std::string_view{}));
   const bool abroad = std::none_of(regions.begin(), regions.end(),
                                    [&](const std::string& one) { return is_home(one, frame_); });
-  if (abroad && !frame_.country.empty()) add("international", "yes");
+  // neither abroad nor at home for every shop
+  const bool islands = std::all_of(regions.begin(), regions.end(), [](const std::string& one) {
+    return one == "channel-islands" || one == "IM";
+  });
+  const bool crown = islands && frame_.country == "GB";
+  if (abroad && !frame_.country.empty()) {
+    add("international", "yes", std::string(crown ? kIslands : std::string_view{}));
+  }
 }
 
 /// "Belgium: 6.90, Spain: 9.90", then "4-6 days in Belgium and in Spain": the time of both.

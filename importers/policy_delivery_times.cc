@@ -17,6 +17,7 @@ constexpr std::string_view kAddedTime = "The time comes on top of another one.";
 constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 constexpr std::string_view kNegated = "The sentence says what is not so.";
 constexpr std::string_view kOnTrouble = "It may be the time after which to get in touch.";
+constexpr std::string_view kFromBefore = "It may be counted from what the sentence before says.";
 constexpr std::string_view kLong = "It is long for the time until dispatch.";
 constexpr std::string_view kShortest = "It is the shortest time.";
 constexpr std::string_view kUntil = "It may be the time until something else.";
@@ -91,7 +92,8 @@ bool says_after_that(const Sentence& s) {
 bool is_kept_time(const Sentence& part, const PolicyMark& span) {
   const auto* kind = last_before(part, R::kind, span.begin);
   const bool fetched = kind != nullptr && kind->value == "collection" && kind->begin > 0;
-  return fetched && span.open && kind->end + 4 >= span.begin && !part.has_any(R::delivery, R::free) &&
+  return fetched && span.open && kind->end + 4 >= span.begin &&
+         !part.has_any(R::delivery, R::free) &&
          !word_between(part, kind->end, span.begin, {":", "|", "-", "ready", "available"});
 }
 
@@ -260,7 +262,10 @@ void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const Pol
   const auto* left = s.first(R::dispatch);
   const bool then = (left != nullptr || left_) && counts_from_then(clause.part, mark) &&
                     word_between(clause.part, mark.end, mark.end + 4, {"then", "dann", "dan"});
-  if (leaves || then || (left_ && says_after_that(s))) claim(s, clause.option, "transit_from", "dispatch");
+  if (leaves || then) claim(s, clause.option, "transit_from", "dispatch");
+  if (!leaves && !then && left_ && says_after_that(s)) {
+    claim(s, clause.option, "transit_from", "dispatch", std::string(kFromBefore));
+  }
   const bool ordered = counted && event->value == "purchase" && !is_condition(clause.part, *event);
   if (ordered) claim(s, clause.option, "transit_from", "purchase");
 }

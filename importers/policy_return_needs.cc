@@ -19,6 +19,8 @@ constexpr std::string_view kMissed = "The sentence says what holds where it is n
 
 constexpr std::string_view kWish = "It may be a wish, not a condition.";
 
+constexpr std::string_view kWaived = "It is not asked for; that need not be a term.";
+
 constexpr std::string_view kNote = "A delivery note may not do as proof of purchase.";
 
 /// A row of the table names goods ("worn items"): a condition only where they are refused.
@@ -140,7 +142,7 @@ void ReturnRules::read_needs(const Sentence& s) {
     if (value == kDeliveryNote) value = to_string(ReturnCondition::receipt);
     const bool waived = clause_around(s, mark).has(R::not_needed);
     claim(s, fmt::format("needs.{}", value), value_text(!waived),
-          std::string(doubt_of_need(s, mark)));
+          std::string(waived ? kWaived : doubt_of_need(s, mark)));
   }
 }
 

@@ -358,6 +358,7 @@ class PolicyReader {
 
   /// "Free delivery over 50 and free returns": part by part, where each part speaks of one of them.
   void read_mixed(const PolicySentence& s) {
+    if (s.has(R::hedge)) return read_returns(s);  // its parts may not say of whom it holds
     if (s.has(R::example)) return;
     const auto size = static_cast<std::uint32_t>(s.tokens.size());
     std::uint32_t begin = 0;
