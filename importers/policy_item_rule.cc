@@ -32,6 +32,10 @@ bool is_of_others(const Sentence& s, const PolicyMark& item, const PolicyMark& s
 
 /// Whether the seal named behind the item is of this item.
 bool is_of_seal(const Sentence& s, const PolicyMark& item, const PolicyMark& seal) {
+  // "pierced earrings, or swimwear where the seal has been removed"
+  for (auto at = item.end; item.value == "pierced-jewellery" && at + 1 < seal.begin; ++at) {
+    if (s.word(at) == "," && is_joint(s, at + 1)) return false;
+  }
   const auto* next = next_after(s, R::item, item.end);
   const bool more = next != nullptr && next->begin < seal.begin;
   if (more && word_between(s, item.end, next->begin, {"that", "which", "die", "qui"})) return false;

@@ -125,10 +125,16 @@ bool is_of_worn(const Sentence& s, const PolicyMark& item) {
 /// "Hats cannot be returned once worn", "goods marked final sale": some of them.
 bool is_of_some(const Sentence& s, const PolicyMark& item) {
   if (item.value == "sale" && word_between(s, item.begin, item.end, {"final"})) return true;
-  const auto* worn = next_after(s, R::need, item.end);
-  return worn != nullptr && worn->begin > 0 && s.has(R::no_return) &&
-         word_between(s, worn->begin < 2 ? 0 : worn->begin - 2, worn->begin,
-                      {"once", "when", "if", "wenn", "sobald", "fois", "zodra", "eenmaal"});
+  if (!s.has(R::no_return)) return false;
+  for (auto at = item.end; at + 1 < s.tokens.size(); ++at) {
+    const bool once = word_between(
+        s, at, at + 1, {"once", "when", "if", "wenn", "sobald", "fois", "zodra", "eenmaal"});
+    const bool worn = word_between(s, at + 1, at + 2,
+                                   {"worn", "used", "washed", "getragen", "benutzt", "porte",
+                                    "portes", "portees", "gedragen", "gebruikt"});
+    if (once && worn) return true;
+  }
+  return false;
 }
 
 /// "Engraved jewellery": a word beside a wide kind of goods that was not understood.

@@ -126,7 +126,9 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
       first && std::any_of(s.marks.begin(), s.marks.end(), [&](const auto& one) {
         return one.role == R::label && one.begin <= need.end + 5 && one.end + 5 >= need.begin;
       });
-  const bool timed = first && s.has(R::span) && s.has(R::event);
+  const bool timed =
+      first && s.has(R::span) &&
+      (s.has(R::event) || word_between(s, 0, need.begin, {"once", "fois", "sobald", "zodra"}));
   if (soft || printed || timed) return kWish;
   return need.value == kDeliveryNote ? kNote : std::string_view{};
 }
