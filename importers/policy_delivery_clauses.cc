@@ -91,8 +91,13 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const bool places = !before.marks.empty() && before.marks.back().role == R::region &&
                       !after.marks.empty() && after.marks.front().role == R::region;
   if (places) return false;
-  const bool range = !before.marks.empty() && before.marks.back().role == R::money &&
-                     !after.marks.empty() && after.marks.front().role == R::money;
+  const bool amounts = !before.marks.empty() && before.marks.back().role == R::money &&
+                       !after.marks.empty() && after.marks.front().role == R::money;
+  // "between 20 and 40", but not "4.95 up to 25 and 2.95 from 25"
+  const auto& low = amounts ? before.marks.back().money : std::nullopt;
+  const auto& high = amounts ? after.marks.front().money : std::nullopt;
+  const bool falls = low && high && low->currency == high->currency && high->minor < low->minor;
+  const bool range = amounts && !falls;
   return !range && has_fact(before) &&
          after.has_any(R::money, R::free, R::span, R::kind, R::region);
 }

@@ -60,6 +60,9 @@ std::string_view start_before(const Sentence& part, const PolicyMark& span) {
   constexpr std::uint32_t kReach = 8;
   const auto* event = last_before(part, R::event, span.begin);
   if (event == nullptr || event->end + kReach < span.begin) return {};
+  // "free from 60 euros of purchases": no start
+  const auto* amount = last_before(part, R::money, event->begin);
+  if (amount != nullptr && amount->end == event->begin) return {};
   const bool start = word_between(part, event->begin < 2 ? 0 : event->begin - 2, event->begin + 1,
                                   {"from", "after", "once", "von", "ab", "nach", "a", "apres",
                                    "des", "na", "vanaf", "tras", "desde"});

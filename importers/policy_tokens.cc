@@ -69,10 +69,10 @@ bool is_english_ending(std::string_view word) {
 }
 
 constexpr auto kAbbreviations = std::to_array<std::string_view>(
-    {"e.g",  "z.b",  "ca",  "inkl", "max", "min",  "nr",   "st",  "approx", "bzw",  "incl",
-     "excl", "evtl", "ggf", "p.ex", "ex",  "bijv", "d.h",  "i.e", "no",     "zzgl", "mind",
-     "vs",   "bv",   "art", "abs",  "z",   "b",    "g",    "e",   "resp",   "str",  "nov",
-     "dec",  "dez",  "jan", "feb",  "okt", "oct",  "sept", "gem"});
+    {"e.g",  "z.b",  "ca",  "inkl", "max", "min",  "nr",  "st",  "approx", "bzw",  "incl",
+     "excl", "evtl", "ggf", "p.ex", "ex",  "bijv", "d.h", "i.e", "no",     "zzgl", "mind",
+     "vs",   "bv",   "art", "abs",  "z",   "b",    "g",   "e",   "resp",   "str",  "nov",
+     "fr",   "sfr",  "dec", "dez",  "jan", "feb",  "okt", "oct", "sept",   "gem"});
 
 bool is_month_start(std::string_view rest) {
   static constexpr auto kMonths =
