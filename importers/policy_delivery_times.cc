@@ -93,10 +93,16 @@ bool says_after_that(const Sentence& s) {
 
 /// "Please collect within 14 days": how long it is kept.
 bool is_kept_time(const Sentence& part, const PolicyMark& span) {
+  if (!span.open || part.has_any(R::free, R::money)) return false;
   const auto* kind = last_before(part, R::kind, span.begin);
+  const bool point = kind != nullptr && kind->value == "pickup-point";
   const bool fetched = kind != nullptr && kind->value == "collection" && kind->begin > 0;
-  return fetched && span.open && kind->end + 4 >= span.begin &&
-         !part.has_any(R::delivery, R::free) &&
+  if (!point && (!fetched || part.has(R::delivery))) return false;
+  // "Collect your parcel from a locker within 7 days"
+  const bool verb = word_between(part, 0, kind->begin + 1,
+                                 {"collect", "pick", "fetch", "retirer", "retirez", "abholen",
+                                  "ophalen", "afhalen", "recoger"});
+  return (fetched || verb) && kind->end + 4 >= span.begin &&
          !word_between(part, kind->end, span.begin, {":", "|", "-", "ready", "available"});
 }
 
