@@ -101,7 +101,10 @@ void ReturnRules::read_refund(const Sentence& s) {
     return;
   }
   const auto* original = s.first(R::original);
-  const bool to_card = original != nullptr && !clause_around(s, *original).has(R::negation);
+  // not "If you paid by bank transfer"
+  const bool to_card = original != nullptr && !clause_around(s, *original).has(R::negation) &&
+                       !word_between(s, original->begin < 3 ? 0 : original->begin - 3,
+                                     original->begin, {"if", "when", "wenn", "si", "indien"});
   const auto* denied = last_before(s, R::negation, static_cast<std::uint32_t>(s.tokens.size()));
   const auto* credit = denied == nullptr ? nullptr : next_after(s, R::credit, denied->end);
   const auto* refund = denied == nullptr ? nullptr : s.first(R::refund);

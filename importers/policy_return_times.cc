@@ -16,6 +16,7 @@ using Sentence = PolicySentence;
 constexpr int kLongMonths = 6;
 constexpr std::size_t kShortNote = 9;
 constexpr int kLongRefund = 45;
+constexpr std::string_view kMissedTime = "The sentence says what holds where it takes longer.";
 constexpr std::string_view kUntilRefund = "It may be the time until the refund.";
 constexpr std::string_view kFromSending = "It is counted from the day of sending.";
 constexpr std::string_view kOneWay = "The sentence speaks of one way back.";
@@ -247,6 +248,18 @@ bool ends_before_refund(const Sentence& s, const PolicyMark& span) {
   return hands && parted;
 }
 
+/// "If it is not processed within ten days", "not collected within a week": of what goes wrong.
+bool is_missed_time(const Sentence& s, const PolicyMark& span) {
+  const auto* no = last_before(s, R::negation, span.begin);
+  if (no == nullptr || !span.open) return false;
+  const bool close = no->end + 3 >= span.begin;
+  const bool condition = word_between(
+      s, 0, no->begin + 1, {"if", "wenn", "falls", "sollte", "si", "als", "indien", "mocht"});
+  return close && (condition || no->end + 2 >= span.begin) &&
+         !word_between(s, no->begin, span.begin,
+                       {"later", "more", "longer", "spater", "plus", "tard"});
+}
+
 /// "We refund you within ..", "within .. we refund you", but not "returned for a refund within ..".
 bool is_of_refund(const Sentence& s, const PolicyMark& span) {
   const auto* act = last_before(s, R::refund_act, span.begin);
@@ -326,6 +339,7 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   if (in_row_ && s.has(R::method)) doubt = kOneWay;
   const bool of_money = asked_refund_ || after || s.has_any(R::refund, R::refund_act, R::credit);
   if (!of_money && s.has_any(R::can, R::returns) && unread_words(s) > 0) doubt = kUntilRefund;
+  if (is_missed_time(s, span)) doubt = kMissedTime;
   if (is_from_sending(s, span)) doubt = kFromSending;
   if (has_bare_number(s)) doubt = kBareNumber;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
@@ -353,6 +367,7 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
     return std::string(kUnreadWords);
   }
   if (has_bare_number(s)) return std::string(kBareNumber);
+  if (is_missed_time(s, span)) return std::string(kMissedTime);
   // "Delivery is refunded if the whole order comes back within 14 days"
   if (s.has(R::first_delivery) && s.has_any(R::refund, R::refund_act) && is_conditional(s)) {
     return std::string(kUntilRefund);
