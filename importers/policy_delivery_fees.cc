@@ -57,6 +57,14 @@ bool opens_condition(const Sentence& part) {
          !part.has_any(R::delivery, R::kind, R::region, R::dispatch);
 }
 
+/// "40.00 more for free delivery", "noch 12.00 bis zum Gratisversand": what is still to spend.
+bool is_remaining(const Sentence& part, const PolicyMark& amount) {
+  if (word_between(part, amount.end, amount.end + 1, {"more", "away"})) return true;
+  return word_between(part, amount.begin < 3 ? 0 : amount.begin - 3, amount.begin,
+                      {"noch", "nog", "que"}) &&
+         word_between(part, amount.end, amount.end + 2, {"bis", "tot", "pour", "voor"});
+}
+
 /// "10.00 off": no fee.
 bool is_reduction(const Sentence& part, std::uint32_t at) {
   return word_between(part, at, at + 2,
@@ -348,6 +356,10 @@ void DeliveryRules::carry_limits(std::vector<Clause>& clauses) {
 }
 
 void DeliveryRules::read_money(const Sentence& s, std::vector<Clause>& clauses) {
+  const bool remaining = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::money && is_remaining(s, one);
+  });
+  if (remaining) return;
   const auto* fee = s.first(R::money);
   const bool heavier = weighed_ && fee != nullptr && is_heavier(s, *fee);
   if (s.has(R::grams) || heavier) return read_weights(s, clauses);

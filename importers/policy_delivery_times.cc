@@ -22,6 +22,7 @@ constexpr std::string_view kLong = "It is long for the time until dispatch.";
 constexpr std::string_view kShortest = "It is the shortest time.";
 constexpr std::string_view kUntil = "It may be the time until something else.";
 constexpr int kLongHandling = 10;
+constexpr std::size_t kUnnamedUnread = 3;
 
 /// "Islands: add 2 days"
 bool is_added_time(const Sentence& part, const PolicyMark& span) {
@@ -207,6 +208,10 @@ std::string doubt_of_transit(const Sentence& s, const Sentence& part, const Poli
     if (item != nullptr && !own) return kSomeItems;
     if (is_until_something(part, mark) || is_kept_time(part, mark)) return kUntil;
     if (has_bare_number(s)) return kBareNumber;
+    // "Orders over 500 need a day to clear security checks"
+    const bool named = s.has_any(R::delivery, R::kind, R::dispatch, R::region, R::next_day) ||
+                       s.has(R::event) || s.kind == PolicyLineKind::row;
+    if (!named && unread_words(s) >= kUnnamedUnread) return kUnreadWords;
     if (is_of_unread_place(part, mark)) return kUnreadWords;
     if (has_alternative(part, mark)) return kHedged;
     if (is_added_time(part, mark)) return kAddedTime;

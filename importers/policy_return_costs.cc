@@ -157,6 +157,16 @@ bool is_labelled(const Sentence& s) {
 
 }  // namespace
 
+namespace {
+
+bool is_alternative(const Sentence& s) {
+  return word_between(
+      s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+      {"or", "nor", "and", ",", "oder", "noch", "und", "ou", "ni", "et", "of", "en"});
+}
+
+}  // namespace
+
 void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::string doubt;
   if (s.has(R::order) && s.has(R::money) && s.has_any(R::over, R::from, R::under, R::or_more)) {
@@ -201,7 +211,9 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
     const bool below = headed_ || asked_ || s.has_any(R::returns, R::return_form);
     const bool handed = below && (hands_over(s) || is_labelled(s));
     if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
-    claim(s, method, value_text(offered), told ? swap : doubt);
+    // "Do not post returns to our shops": a way to another
+    const bool mixed = !offered && group.methods.size() > 1 && !is_alternative(s);
+    claim(s, method, value_text(offered), mixed ? std::string(kUnreadWords) : told ? swap : doubt);
     places.push_back(std::string(method) + ".");
   }
   if (!group.cost) return;

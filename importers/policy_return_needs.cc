@@ -111,6 +111,9 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
   if (is_kept_until(s, need) || is_of_posting(s, need)) return kWish;
   if (is_missed(s, need)) return kMissed;
   if (is_of_item(s, need)) return kOneItem;
+  // "We charge 5.00 for missing labels"
+  const auto clause = clause_around(s, need);
+  if (clause.has(R::money) && clause.has_any(R::deduct, R::payer, R::charged_after)) return kMissed;
   const auto* wish = last_before(s, R::soft, need.begin);
   const bool soft =
       wish != nullptr && wish->end + 5 >= need.begin && !between(s, R::need, wish->end, need.begin);

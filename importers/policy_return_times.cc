@@ -340,6 +340,13 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   const bool of_money = asked_refund_ || after || s.has_any(R::refund, R::refund_act, R::credit);
   if (!of_money && s.has_any(R::can, R::returns) && unread_words(s) > 0) doubt = kUntilRefund;
   if (is_missed_time(s, span)) doubt = kMissedTime;
+  // "We'll email you within a day of receiving your return"
+  const bool word = !s.has_any(R::refund, R::refund_act) && !asked_refund_ &&
+                    word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                 {"email", "e-mail", "mail", "confirm", "confirmation", "reply",
+                                  "notify", "inform", "contact", "bestatigen", "bestatigung",
+                                  "informieren", "confirmons", "prevenons", "bevestigen"});
+  if (word) doubt = kUntilRefund;
   if (is_from_sending(s, span)) doubt = kFromSending;
   if (has_bare_number(s)) doubt = kBareNumber;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
