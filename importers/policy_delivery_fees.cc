@@ -79,6 +79,16 @@ bool is_voucher(const Sentence& part, std::uint32_t at) {
       {"bon", "voucher", "gutschein", "tegoedbon", "kortingsbon", "vale", "cheque"});
 }
 
+/// "Island surcharge: 9.90"
+bool is_surcharge(const Sentence& s) {
+  const auto amounts = std::count_if(s.marks.begin(), s.marks.end(),
+                                     [](const PolicyMark& one) { return one.role == R::money; });
+  return amounts == 1 && std::any_of(s.tokens.begin(), s.tokens.end(), [](const PolicyToken& one) {
+           return one.word.ends_with("zuschlag") || one.word.ends_with("toeslag") ||
+                  one.word == "surcharge" || one.word == "supplement";
+         });
+}
+
 /// "an additional 3.00", "3.00 extra"
 bool is_added(const Sentence& part, std::uint32_t at) {
   if (part.has(R::smaller)) return false;  // "otherwise add 2.25"
@@ -133,7 +143,12 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
   }
   const auto* from = part.first(R::from);
   const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
-  if (condition || bound) return kCondition;
+  // "From three articles on, delivery is free"
+  const bool pieces =
+      !s.has(R::money) && std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+        return one.role == R::from && number_at(s.tokens, one.end).has_value();
+      });
+  if (condition || bound || pieces) return kCondition;
   return s.has(R::money) && s.has_any(R::over, R::or_more, R::under) &&
                  !part.has_any(R::kind, R::region)
              ? kBeyond
@@ -287,7 +302,7 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     const auto& fee = clause.fees.front();
     std::string doubt = fee.starting ? std::string(kStarting) : std::string{};
     if (s.has(R::per_item)) doubt = kPerItem;
-    if (is_added(clause.part, fee.at)) doubt = kAdded;
+    if (is_added(clause.part, fee.at) || is_surcharge(s)) doubt = kAdded;
     // "The 50.00 is counted after discounts"
     if (s.has_any(R::before_discount, R::after_discount) && !s.has(R::order)) return;
     if (opens_condition(clause.part)) doubt = kCondition;

@@ -383,9 +383,13 @@ class Numbers {
     const bool bound = range || phrase_ends(at, R::over) || phrase_ends(at, R::from) ||
                        phrase_ends(at, R::under) || phrase_at(end, R::or_more) != nullptr;
     static constexpr std::string_view kNotMoney[] = {
-        "uhr",  "uur",   "h",    "pm",      "am",       "o'clock", "kg", "%",
-        "cm",   "items", "noon", "artikel", "articles", "pieces",  "p",  "artikelen",
-        "uren", "-",     "/",    "heures",  "a",        "years"};
+        "uhr",      "uur",       "h",        "pm",        "am",       "o'clock",   "kg",
+        "%",        "cm",        "items",    "noon",      "artikel",  "articles",  "pieces",
+        "p",        "artikelen", "uren",     "-",         "/",        "heures",    "a",
+        "years",    "artikeln",  "stuck",    "stucke",    "stucken",  "teile",     "teilen",
+        "paar",     "paires",    "produkte", "produkten", "produits", "producten", "stuks",
+        "garments", "pairs",     "products", "pieces",    "prendas",  "articulos", "lines",
+        "books"};
     const bool other = !range && end < tokens_.size() &&
                        (std::find(std::begin(kNotMoney), std::end(kNotMoney), tokens_[end].word) !=
                             std::end(kNotMoney) ||

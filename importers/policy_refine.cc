@@ -5,6 +5,8 @@
 #include <initializer_list>
 #include <string_view>
 
+#include "importers/byte_search.h"
+
 namespace rangebook {
 namespace {
 
@@ -355,6 +357,8 @@ void drop_articles(Marks& marks, const Tokens& tokens) {
   std::erase_if(marks, [&](const PolicyMark& one) {
     const bool alone = one.role == R::from && one.end == one.begin + 1;
     if (!alone || tokens[one.begin].word != "des") return false;
+    const bool number = one.end < tokens.size() && is_ascii_digit(tokens[one.end].word[0]);
+    if (number) return false;  // "des 3 articles"
     return std::none_of(all.begin(), all.end(), [&](const PolicyMark& other) {
       return (other.role == R::money && other.begin >= one.end && other.begin <= one.end + 3) ||
              (other.role == R::free && other.end == one.begin);

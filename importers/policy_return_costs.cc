@@ -196,6 +196,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
                      s.has_any(R::returns, R::return_form, R::returnable, R::exchange);
   const bool loose = !group.fees.empty() || is_unread(s, 0);  // "Otherwise you pay"
   if (!named && loose && unread_words(s) > 0) doubt = kUnreadWords;
+  if (s.has(R::other_service)) doubt = kUnread;  // "you pay any duty"
   if (is_for_credit(s)) doubt = kSwap;
   // "The money we do not pay out"
   const bool refuses_money = group.payer == "shop" && group.negated && group.methods.empty() &&

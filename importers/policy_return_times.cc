@@ -340,13 +340,11 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   const bool of_money = asked_refund_ || after || s.has_any(R::refund, R::refund_act, R::credit);
   if (!of_money && s.has_any(R::can, R::returns) && unread_words(s) > 0) doubt = kUntilRefund;
   if (is_missed_time(s, span)) doubt = kMissedTime;
-  // "We'll email you within a day of receiving your return"
-  const bool word = !s.has_any(R::refund, R::refund_act) && !asked_refund_ &&
-                    word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                                 {"email", "e-mail", "mail", "confirm", "confirmation", "reply",
-                                  "notify", "inform", "contact", "bestatigen", "bestatigung",
-                                  "informieren", "confirmons", "prevenons", "bevestigen"});
-  if (word) doubt = kUntilRefund;
+  // "We'll email you within a day of receiving your return", "before you chase your refund"
+  const bool unnamed = !s.has_any(R::refund, R::refund_act, R::credit) && !asked_refund_;
+  if (unnamed || word_between(s, span.end, span.end + 1, {"before", "bevor", "avant", "voordat"})) {
+    doubt = kUntilRefund;
+  }
   if (is_from_sending(s, span)) doubt = kFromSending;
   if (has_bare_number(s)) doubt = kBareNumber;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
@@ -415,7 +413,7 @@ void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_s
   const auto* event = event_of(s, span);
   const bool to_send = !s.has_any(R::refund, R::refund_act) && last_before(s, R::tell, span.begin);
   if (to_send && read_send_back(s, span, window_seen)) return;
-  if (read_refund_time(s, span, event)) return;
+  if (is_beyond(s, span) || read_refund_time(s, span, event)) return;
   const bool fixed = span.span.max && (!span.span.min || span.span.min == span.span.max);
   if (!fixed || is_beyond(s, span) || read_send_back(s, span, window_seen)) return;
   if (s.has(R::dispatch) && event == nullptr && !s.has(R::returns)) return;
