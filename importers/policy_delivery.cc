@@ -138,6 +138,9 @@ bool speaks_of_own(const Sentence& s) {
   });
 }
 
+/// "Home: 4.99": whatever it names.
+bool has_label(const Sentence& s) { return word_between(s, 1, 6, {":", "|"}); }
+
 /// "Parcel shop: 3.99. Delivery time 3-5 days": all of the line is said of one way.
 bool has_way_label(const Sentence& s) {
   const auto* kind = s.first(R::kind);
@@ -313,7 +316,7 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
          s.kind == PolicyLineKind::item || asked_ ||
          s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
          s.has_any(R::per_parcel, R::first_delivery, R::all_orders, R::minimum_order) ||
-         (goes_on && s.tokens.size() <= kFollowing) || !section_.kind.empty() ||
+         (goes_on && s.tokens.size() <= kFollowing) || (title_ && below_title_) || !section_.kind.empty() ||
          !section_.regions.empty();
 }
 
@@ -324,7 +327,13 @@ void DeliveryRules::note_places(const Sentence& s) {
     const bool plain = !has_fact(s) && s.has(R::delivery) && !s.has_any(R::outside, R::negation);
     if (plain) stated_places_.emplace_back(mark.value);
   }
-  const bool several = line_keys_.size() > 1 || (line_kinds_.size() > 1 && !s.has(R::money));
+  // "Post 5.00. Courier 8.00, next day. Free over 100.00"
+  const bool fast = last_.kind == "express" || last_.kind == "next-day" || last_.kind == "same-day";
+  const bool bare = !s.has(R::money) || (fast && s.has(R::free) && !s.has(R::delivery));
+  const bool several = line_keys_.size() > 1 || 
+                       (line_kinds_.size() > 1 && bare) ||
+                       (fast && bare && s.has(R::free) && !line_kinds_.empty() &&
+                        !line_kinds_.contains(key_of(last_)));
   const bool general = s.has(R::per_parcel) && !has_fact(s);  // "all prices are per order"
   if (doubt_.empty() && several && !general && !is_of_both(s) && !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
@@ -335,10 +344,12 @@ void DeliveryRules::note_places(const Sentence& s) {
 /// but not a list of such lines.
 void DeliveryRules::note_title(const Sentence& s) {
   constexpr std::size_t kTitle = 12;
-  title_line_ = s.kind == PolicyLineKind::text && has_way_label(s) && s.has(R::money) &&
+  title_line_ = s.kind == PolicyLineKind::text && has_label(s) && s.has_any(R::money, R::free) &&
                 s.tokens.size() <= kTitle && !s.text.ends_with('.') && !s.text.ends_with('!') &&
                 !s.has_any(R::span, R::over, R::from, R::or_more);
-  if (title_line_) title_ = below_title_ ? std::optional<Option>{} : last_;
+  if (!title_line_) return;
+  title_.reset();
+  if (has_way_label(s) && s.has(R::money) && !below_title_) title_ = last_;
 }
 
 /// The option that what stands before the sentence leaves for it.
@@ -456,7 +467,7 @@ static bool speaks_of_prices(const Sentence& s) {
 /// "In both cases": of the two ways that the line prices.
 bool DeliveryRules::is_of_both(const Sentence& s) const {
   return line_kinds_.size() == 2 && !s.has_any(R::kind, R::region, R::money) &&
-         word_between(s, 0, 4, {"both", "beiden", "beide", "deux", "ambos", "ambas"});
+         word_between(s, 0, 4, {"both", "either", "beiden", "beide", "deux", "ambos", "ambas"});
 }
 
 /// "4.50 to here, 9.50 to there, for each order"
@@ -487,9 +498,12 @@ void DeliveryRules::read_extras(const Sentence& s, const Option& option) {
   }
   bool outside = false;
   std::vector<std::string> places;
+  std::uint32_t last = 0;
   for (const auto& mark : s.marks) {
+    if (word_between(s, last, mark.begin, {";"})) outside = false;
     if (mark.role == R::outside) outside = true;
     if (mark.role == R::region && outside) places.emplace_back(mark.value);
+    last = mark.end;
   }
   if (!places.empty() && has_fact(s) && !excepted_)
     claim(s, option, "not_regions", value_text(places));

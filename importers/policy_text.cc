@@ -354,6 +354,8 @@ class PolicyReader {
   /// "Free delivery over 50 and free returns": part by part, where each part speaks of one of them.
   void read_mixed(const PolicySentence& s) {
     if (s.has(R::example)) return;
+    // "Exchanges: we send the new size free of charge within 3 days"
+    if (s.has(R::exchange) && !s.has(R::money)) return read_returns(s);
     const auto size = static_cast<std::uint32_t>(s.tokens.size());
     std::uint32_t begin = 0;
     std::vector<std::pair<std::uint32_t, std::uint32_t>> parts;
@@ -372,8 +374,13 @@ class PolicyReader {
                             part.has(R::payer) && !part.has_any(R::money, R::free);
       const bool returns = speaks_of_returns(part) || way_back;
       const bool about = topic_ == Topic::returns ? names_delivery(part) : part.has(R::delivery);
-      const bool delivery = (about || part.has(R::kind)) && !way_back;
-      both = both || (returns && delivery);
+      // "Post it back for 3.50, collection by courier 6.00"
+      const auto* kind = part.first(R::kind);
+      const bool point = kind != nullptr && kind->value == "pickup-point";
+      const bool shop = kind != nullptr && kind->value == "collection";
+      const bool way = kind != nullptr && !point && (!shop || names_delivery(part));
+      const bool delivery = (about || way) && !way_back;
+      both = both || (returns && (about || kind != nullptr) && !way_back);
       topics.push_back(returns          ? Topic::returns
                        : delivery       ? Topic::delivery
                        : topics.empty() ? Topic::none
