@@ -52,7 +52,7 @@ bool is_range_word(std::string_view word) {
 /// "Free if you live here. Everyone else pays 10.00"
 bool is_of_others(const Sentence& s) {
   return !s.has(R::region) &&
-         word_between(s, 0, 3, {"else", "others", "anderen", "ubrigen", "autres", "anders",
+         word_between(s, 0, 3, {"else", "others", "andere", "anderen", "ubrigen", "autres", "anders",
                                 "overigen", "overige", "resto", "demas", "elsewhere", "ailleurs",
                                 "elders", "anderswo"});
 }
@@ -311,7 +311,8 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     // "The 50.00 is counted after discounts"
     if (s.has_any(R::before_discount, R::after_discount) && !s.has(R::order)) return;
     if (opens_condition(clause.part)) doubt = kCondition;
-    if (is_of_others(s) && !line_keys_.empty()) doubt = kOthers;
+    if (is_of_others(s) && (weighed_ || !line_keys_.empty())) doubt = kOthers;
+    if (weighed_ && s.has(R::smaller)) doubt = kOthers;  // "Parcels over 20 kg 15.00. Others 5.00"
     claim(s, clause.option, "fee", value_text(fee.amount), doubt);
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));
