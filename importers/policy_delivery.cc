@@ -214,7 +214,7 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
     if (option.vague) vague_.insert(key);
   }
   claims_.add({fmt::format("delivery.{}.{}", key, name), text, s.text, s.byte, doubt, weak});
-  if (!easily_other || !is_of_both(s)) return;
+  if ((!easily_other && name != "free_over") || !is_of_both(s)) return;
   for (const auto& sibling : line_kinds_) {
     if (sibling == key) continue;
     claims_.add({fmt::format("delivery.{}.{}", sibling, name), text, s.text, s.byte, doubt, weak});
@@ -377,6 +377,8 @@ DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_
 /// A new line: nothing of the one before holds, but a title right above it.
 void DeliveryRules::new_line() {
   last_ = section_;
+  line_keys_.clear();
+  line_kinds_.clear();
   below_title_ = std::exchange(title_line_, false);
   if (!below_title_) title_.reset();
 }
@@ -423,7 +425,8 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   for (auto& clause : clauses) {
     const bool kind = clause.part.has(R::kind);
     const bool region = clause.part.has(R::region);
-    if (kind && named && told) option.regions = section_.regions;
+    const bool cell = s.kind == PolicyLineKind::row && way && !has_fact(clause.part);
+    if (kind && named && told && !cell) option.regions = section_.regions;
     if (region && !kind && named && section_.kind.empty() && !s.has(R::kind)) option.kind.clear();
     read_context(clause, option, way);
     way = way || kind;
@@ -433,7 +436,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   }
   for (const auto& clause : clauses) {
     if (clause.part.has(R::region)) line_keys_.insert(key_of(clause.option));
-    if (clause.costs() || clause.part.has(R::money)) line_kinds_.insert(key_of(clause.option));
+    if (clause.part.has_any(R::money, R::free)) line_kinds_.insert(key_of(clause.option));
   }
   if (!goes_on) labelled_ = has_way_label(s);
   last_ = option;
@@ -466,7 +469,7 @@ static bool speaks_of_prices(const Sentence& s) {
 
 /// "In both cases": of the two ways that the line prices.
 bool DeliveryRules::is_of_both(const Sentence& s) const {
-  return line_kinds_.size() == 2 && !s.has_any(R::kind, R::region, R::money) &&
+  return line_kinds_.size() == 2 && !s.has_any(R::kind, R::region) &&
          word_between(s, 0, 4, {"both", "either", "beiden", "beide", "deux", "ambos", "ambas"});
 }
 

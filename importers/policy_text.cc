@@ -367,19 +367,22 @@ class PolicyReader {
     }
     std::vector<Topic> topics;
     bool both = false;
+    bool stated = false;  // "we refund you, postage included, within 14 days" states none
     for (const auto& [from, to] : parts) {
       const auto part = part_of(s, from, to);
       // "Returns within 21 days, postage is paid by the customer"
       const bool way_back = !topics.empty() && topics.back() == Topic::returns &&
                             part.has(R::payer) && !part.has_any(R::money, R::free);
       const bool returns = speaks_of_returns(part) || way_back;
-      const bool about = topic_ == Topic::returns ? names_delivery(part) : part.has(R::delivery);
       // "Post it back for 3.50, collection by courier 6.00"
       const auto* kind = part.first(R::kind);
       const bool point = kind != nullptr && kind->value == "pickup-point";
+      const bool about = topic_ == Topic::returns ? names_delivery(part) && !point
+                                                  : part.has(R::delivery);
       const bool shop = kind != nullptr && kind->value == "collection";
       const bool way = kind != nullptr && !point && (!shop || names_delivery(part));
       const bool delivery = (about || way) && !way_back;
+      stated = stated || (delivery && part.has_any(R::money, R::free, R::span));
       both = both || (returns && (about || kind != nullptr) && !way_back);
       topics.push_back(returns          ? Topic::returns
                        : delivery       ? Topic::delivery
@@ -387,7 +390,7 @@ class PolicyReader {
                                         : topics.back());
     }
     const bool split =
-        !both && std::find(topics.begin(), topics.end(), Topic::delivery) != topics.end();
+        !both && stated && std::find(topics.begin(), topics.end(), Topic::delivery) != topics.end();
     if (!split) return read_returns(s);
     std::replace(topics.begin(), topics.end(), Topic::none, topics.back());
     for (std::size_t i = 0; i < parts.size();) {
