@@ -138,6 +138,15 @@ bool speaks_of_own(const Sentence& s) {
   });
 }
 
+/// "UK: standard 3.95, express 7.50": the place holds for all of it.
+bool has_place_label(const Sentence& s) {
+  if (s.marks.empty() || s.marks.front().role != R::region) return false;
+  const auto end = s.marks.front().end;
+  return word_between(s, end, end + 1, {":", "-", "|"}) &&
+         std::count_if(s.marks.begin(), s.marks.end(),
+                       [](const PolicyMark& one) { return one.role == R::region; }) == 1;
+}
+
 /// "Home: 4.99": whatever it names.
 bool has_label(const Sentence& s) { return word_between(s, 1, 6, {":", "|"}); }
 
@@ -422,11 +431,12 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   bool named = false;
   bool told = false;
   bool way = false;
+  const bool placed = has_place_label(s);
   for (auto& clause : clauses) {
     const bool kind = clause.part.has(R::kind);
     const bool region = clause.part.has(R::region);
     const bool cell = s.kind == PolicyLineKind::row && way && !has_fact(clause.part);
-    if (kind && named && told && !cell) option.regions = section_.regions;
+    if (kind && named && told && !cell && !placed) option.regions = section_.regions;
     if (region && !kind && named && section_.kind.empty() && !s.has(R::kind)) option.kind.clear();
     read_context(clause, option, way);
     way = way || kind;

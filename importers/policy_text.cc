@@ -32,7 +32,7 @@ enum class Topic : std::uint8_t { none, delivery, returns };
 bool speaks_of_returns(const PolicySentence& s) {
   return s.has_any(R::returns, R::returnable, R::return_form, R::no_return, R::final_sale,
                    R::refund_act) ||
-         (s.has(R::refund) && !s.has(R::kind)) || (s.has(R::exchange) && !s.has(R::money));
+         (s.has(R::refund) && (!s.has(R::kind) || s.has(R::deduct))) || (s.has(R::exchange) && !s.has(R::money));
 }
 
 bool speaks_of_delivery(const PolicySentence& s) {
