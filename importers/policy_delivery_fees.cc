@@ -18,6 +18,7 @@ constexpr std::string_view kSeveral = "Several amounts stand side by side.";
 constexpr std::string_view kPerItem = "The fee is for each item.";
 constexpr std::string_view kAdded = "The amount comes on top of another one.";
 constexpr std::string_view kBeyond = "It is free beyond a value that was not understood.";
+constexpr std::string_view kUnreadGift = "What is free was not understood.";
 constexpr std::string_view kOthers = "It is said of others than the sentence before.";
 constexpr std::string_view kCondition = "It is free under a condition.";
 
@@ -237,6 +238,25 @@ void DeliveryRules::add_step(const Sentence& s, const Option& option, std::optio
 
 namespace {
 
+/// "A free tote bag with orders over 80.00": something else than the delivery is free.
+bool is_other_gift(const Sentence& s) {
+  constexpr std::uint32_t kBefore = 3;
+  constexpr std::uint32_t kBehind = 2;
+  if (s.has_any(R::delivery, R::kind, R::first_delivery, R::region) || s.has(R::dispatch)) {
+    return false;
+  }
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& free) {
+    if (free.role != R::free) return false;
+    const auto begin = free.begin < kBefore ? 0 : free.begin - kBefore;
+    const auto size = static_cast<std::uint32_t>(s.tokens.size());
+    const auto end = std::min(free.end + kBehind, size);
+    for (auto at = begin; at < end; ++at) {
+      if (is_unread(s, at)) return true;
+    }
+    return false;
+  });
+}
+
 /// "3.95 unless you spend over 50": free from there.
 bool is_excepted(const Sentence& part, std::uint32_t at) {
   return word_between(part, at < 7 ? 0 : at - 7, at,
@@ -260,7 +280,9 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
     if (free && (upward || fees.empty())) {
       free = false;
       claim(s, option, "free_over", value_text(Threshold{limit.amount, limit.bound != Bound::over}),
-            upward ? std::string{} : "It is free below a value, which is unusual.");
+            !upward            ? "It is free below a value, which is unusual."
+            : is_other_gift(s) ? std::string(kUnreadGift)
+                               : std::string{});
       continue;
     }
     if (fees.empty()) continue;

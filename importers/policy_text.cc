@@ -325,10 +325,15 @@ class PolicyReader {
                          word_between(s, kind->begin, kind->end,
                                       {"collection", "abholung", "ophalen", "recogida"}) &&
                          kind->end == kind->begin + 1;  // "collection", below a heading of returns
-    if (kind != nullptr && !fetched && !s.has(R::method))
-      return true;  // a locker is a way back too
+    // "Locker: 2.00", "at home: 5.00": a way back as well
+    const bool loose =
+        kind != nullptr && (kind->value == "pickup-point" ||
+                            word_between(s, kind->begin, kind->end,
+                                         {"domicile", "chez", "home", "hause", "thuis", "huis",
+                                          "domicilio", "casa", "maison"}));
+    if (kind != nullptr && !fetched && !loose && !s.has(R::method)) return true;
     return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-      if (one.role != R::delivery) return false;
+      if (one.role != R::delivery && one.role != R::kind) return false;
       return std::any_of(
           s.tokens.begin() + one.begin, s.tokens.begin() + one.end, [](const PolicyToken& token) {
             return std::any_of(std::begin(kStems), std::end(kStems), [&](std::string_view stem) {
