@@ -80,15 +80,18 @@ bool has_unknown_label(const Sentence& s) {
 /// "sent the same day": the day of dispatch, not a way of delivery.
 bool is_of_dispatch(const Sentence& part, const PolicyMark& kind) {
   if (kind.value != "same-day" && kind.value != "next-day") return false;
-  return std::any_of(part.marks.begin(), part.marks.end(), [&](const PolicyMark& one) {
-    const bool behind = one.begin >= kind.end && one.begin <= kind.end + 2;
-    const bool before = one.end <= kind.begin && one.end + 4 >= kind.begin;
-    return one.role == R::dispatch && (behind || before);
-  }) || word_between(part, kind.begin < 4 ? 0 : kind.begin - 4, kind.begin,
-                     {"sent", "leave", "leaves", "posted", "shipped", "goes", "out", "raus",
-                      "verschickt", "versendet", "part", "partent", "expediee", "expediees",
-                      "envoyee", "envoyees", "verstuurd", "verzonden", "vertrekt", "sale", "salen",
-                      "enviamos", "enviado", "post", "ship", "send"}) ||
+  return std::any_of(part.marks.begin(), part.marks.end(),
+                     [&](const PolicyMark& one) {
+                       const bool behind = one.begin >= kind.end && one.begin <= kind.end + 2;
+                       const bool before = one.end <= kind.begin && one.end + 4 >= kind.begin;
+                       return one.role == R::dispatch && (behind || before);
+                     }) ||
+         word_between(part, kind.begin < 4 ? 0 : kind.begin - 4, kind.begin,
+                      {"sent",     "leave",     "leaves",     "posted",    "shipped",   "goes",
+                       "out",      "raus",      "verschickt", "versendet", "part",      "partent",
+                       "expediee", "expediees", "envoyee",    "envoyees",  "verstuurd", "verzonden",
+                       "vertrekt", "sale",      "salen",      "enviamos",  "enviado",   "post",
+                       "ship",     "send"}) ||
          word_between(part, kind.end, kind.end + 2,
                       {"sent", "verschickt", "versendet", "versandt", "verstuurd", "verzonden",
                        "expediee", "expediees", "raus", "weg", "posted", "shipped"});
@@ -230,8 +233,7 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   }
 }
 
-void DeliveryRules::read_context(const Clause& clause, Option& option,
-                                 bool named_before) const {
+void DeliveryRules::read_context(const Clause& clause, Option& option, bool named_before) const {
   std::vector<std::string> regions;
   bool outside = false;
   for (const auto& mark : clause.part.marks) {
@@ -257,7 +259,8 @@ void DeliveryRules::read_context(const Clause& clause, Option& option,
     // "Evening delivery | 6pm to 10pm on a day that suits you"
     const bool cell = clause.part.kind == PolicyLineKind::row && named_before &&
                       !has_fact(clause.part) && !option.kind.empty();
-    if (mark.role == R::kind && !faster && !point && !there && !door && !cell) option.kind = mark.value;
+    if (mark.role == R::kind && !faster && !point && !there && !door && !cell)
+      option.kind = mark.value;
     // a row or an item of a list of ways: "Store | free"
     const bool fetched = mark.role == R::method && mark.value == "store" &&
                          !clause.part.has(R::kind) && clause.part.kind != PolicyLineKind::text;
@@ -325,8 +328,8 @@ bool DeliveryRules::is_about(const Sentence& s, bool goes_on) const {
          s.kind == PolicyLineKind::item || asked_ ||
          s.has_any(R::delivery, R::kind, R::region, R::dispatch, R::order, R::smaller) ||
          s.has_any(R::per_parcel, R::first_delivery, R::all_orders, R::minimum_order) ||
-         (goes_on && s.tokens.size() <= kFollowing) || (title_ && below_title_) || !section_.kind.empty() ||
-         !section_.regions.empty();
+         (goes_on && s.tokens.size() <= kFollowing) || (title_ && below_title_) ||
+         !section_.kind.empty() || !section_.regions.empty();
 }
 
 /// Places the line names, and whether it is clear which delivery is meant.
@@ -339,12 +342,12 @@ void DeliveryRules::note_places(const Sentence& s) {
   // "Post 5.00. Courier 8.00, next day. Free over 100.00"
   const bool fast = last_.kind == "express" || last_.kind == "next-day" || last_.kind == "same-day";
   const bool bare = !s.has(R::money) || (fast && s.has(R::free) && !s.has(R::delivery));
-  const bool several = line_keys_.size() > 1 || 
-                       (line_kinds_.size() > 1 && bare) ||
+  const bool several = line_keys_.size() > 1 || (line_kinds_.size() > 1 && bare) ||
                        (fast && bare && s.has(R::free) && !line_kinds_.empty() &&
                         !line_kinds_.contains(key_of(last_)));
   const bool general = s.has(R::per_parcel) && !has_fact(s);  // "all prices are per order"
-  if (doubt_.empty() && several && !general && !is_of_both(s) && !s.has_any(R::region, R::kind, R::dispatch)) {
+  if (doubt_.empty() && several && !general && !is_of_both(s) &&
+      !s.has_any(R::region, R::kind, R::dispatch)) {
     doubt_ = "It is not clear which delivery is meant.";
   }
 }

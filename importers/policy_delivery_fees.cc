@@ -53,9 +53,10 @@ bool is_range_word(std::string_view word) {
 /// "Free if you live here. Everyone else pays 10.00"
 bool is_of_others(const Sentence& s) {
   return !s.has(R::region) &&
-         word_between(s, 0, 3, {"else", "others", "andere", "anderen", "ubrigen", "autres", "anders",
-                                "overigen", "overige", "resto", "demas", "elsewhere", "ailleurs",
-                                "elders", "anderswo"});
+         word_between(
+             s, 0, 3,
+             {"else", "others", "andere", "anderen", "ubrigen", "autres", "anders", "overigen",
+              "overige", "resto", "demas", "elsewhere", "ailleurs", "elders", "anderswo"});
 }
 
 /// "And if you get past 80.00, ..": a value that was not understood, no fee.
@@ -78,9 +79,9 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
 bool is_missing(const Sentence& part, const PolicyMark& amount) {
   return word_between(part, amount.end, amount.end + 1, {"more", "away", "mehr", "meer", "mas"}) ||
          (part.word(amount.end) == "de" && part.word(amount.end + 1) == "plus") ||
-         (amount.begin > 0 && word_between(part, amount.begin < 3 ? 0 : amount.begin - 3,
-                                           amount.begin, {"another", "further", "noch", "nog",
-                                                          "encore", "weitere"}) &&
+         (amount.begin > 0 &&
+          word_between(part, amount.begin < 3 ? 0 : amount.begin - 3, amount.begin,
+                       {"another", "further", "noch", "nog", "encore", "weitere"}) &&
           part.has(R::free));
 }
 
@@ -240,8 +241,8 @@ namespace {
 
 /// "A free tote bag with orders over 80.00": something else than the delivery is free.
 bool is_other_gift(const Sentence& s) {
-  constexpr std::uint32_t kBefore = 3;
-  constexpr std::uint32_t kBehind = 2;
+  constexpr std::uint32_t kBefore = 1;
+  constexpr std::uint32_t kBehind = 1;
   if (s.has_any(R::delivery, R::kind, R::first_delivery, R::region) || s.has(R::dispatch)) {
     return false;
   }
@@ -253,7 +254,9 @@ bool is_other_gift(const Sentence& s) {
     for (auto at = begin; at < end; ++at) {
       if (is_unread(s, at)) return true;
     }
-    return false;
+    return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& item) {
+      return item.role == R::item && (item.begin == free.end || item.end == free.begin);
+    });
   });
 }
 
@@ -361,13 +364,15 @@ bool is_heavier(const Sentence& s, const PolicyMark& fee) {
   // "Free for orders of more than 150.00"
   if (s.has(R::free) || (s.has(R::order) && !s.has(R::grams))) return false;
   // "Heavier than that (usually coats): 6.20"
-  if (word_between(s, 0, 2, {"heavier", "schwerer", "schwerere", "schwereres", "zwaarder",
-                             "zwaardere", "anything"})) {
+  if (word_between(s, 0, 2,
+                   {"heavier", "schwerer", "schwerere", "schwereres", "zwaarder", "zwaardere",
+                    "anything"})) {
     return true;
   }
-  const bool behind = close_after(s, R::or_more, fee.end) ||
-                      word_between(s, fee.end, fee.end + 2, {"above", "beyond", "daruber", "darover",
-                                                             "dela", "daarboven", "erboven"});
+  const bool behind =
+      close_after(s, R::or_more, fee.end) ||
+      word_between(s, fee.end, fee.end + 2,
+                   {"above", "beyond", "daruber", "darover", "dela", "daarboven", "erboven"});
   if (behind && s.has(R::grams)) return true;
   const auto begin = fee.begin < 4 ? 0 : fee.begin - 4;
   return close_before(s, R::or_more, fee.begin, 3) != nullptr ||

@@ -91,7 +91,8 @@ bool says_after_that(const Sentence& s) {
 bool is_kept_time(const Sentence& part, const PolicyMark& span) {
   const auto* kind = last_before(part, R::kind, span.begin);
   const bool fetched = kind != nullptr && kind->value == "collection" && kind->begin > 0;
-  return fetched && span.open && kind->end + 4 >= span.begin && !part.has_any(R::delivery, R::free) &&
+  return fetched && span.open && kind->end + 4 >= span.begin &&
+         !part.has_any(R::delivery, R::free) &&
          !word_between(part, kind->end, span.begin, {":", "|", "-", "ready", "available"});
 }
 
@@ -121,11 +122,12 @@ bool is_past_hour(const Sentence& s) {
 
 /// "Allow two days for us to ..", "two days before it is ..": until what?
 bool is_until_something(const Sentence& part, const PolicyMark& time) {
-  const bool until = word_between(part, time.end, time.end + 1,
-                                  {"before", "until", "bevor", "avant", "voordat"}) ||
-                     (part.word(time.end) == "voor" &&
-                      !word_between(part, time.end + 1, time.end + 2, {"je", "u", "jou", "jullie"})) ||
-                     (part.word(time.end) == "for" && part.word(time.end + 1) == "us");
+  const bool until =
+      word_between(part, time.end, time.end + 1,
+                   {"before", "until", "bevor", "avant", "voordat"}) ||
+      (part.word(time.end) == "voor" &&
+       !word_between(part, time.end + 1, time.end + 2, {"je", "u", "jou", "jullie"})) ||
+      (part.word(time.end) == "for" && part.word(time.end + 1) == "us");
   // "Two days to make each bag"
   const bool made = word_between(part, time.end, time.end + 4,
                                  {"make", "sew", "knit", "craft", "produce", "finish", "print",
@@ -262,7 +264,8 @@ void DeliveryRules::read_span(const Sentence& s, const Clause& clause, const Pol
   const auto* left = s.first(R::dispatch);
   const bool then = (left != nullptr || left_) && counts_from_then(clause.part, mark) &&
                     word_between(clause.part, mark.end, mark.end + 4, {"then", "dann", "dan"});
-  if (leaves || then || (left_ && says_after_that(s))) claim(s, clause.option, "transit_from", "dispatch");
+  if (leaves || then || (left_ && says_after_that(s)))
+    claim(s, clause.option, "transit_from", "dispatch");
   const bool ordered = counted && event->value == "purchase" && !is_condition(clause.part, *event);
   if (ordered) claim(s, clause.option, "transit_from", "purchase");
 }

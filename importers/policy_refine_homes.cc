@@ -11,7 +11,7 @@ using R = PolicyRole;
 
 bool is_home_word(std::string_view word) {
   static constexpr std::string_view kWords[] = {
-      "home",  "door", "address", "hause", "haustur", "adresse", "domicile", "chez",     "maison",
+      "home",  "door", "address", "hause", "haustur", "adresse", "domicile",  "chez",     "maison",
       "thuis", "huis", "deur",    "adres", "casa",    "puerta",  "domicilio", "huisadres"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
@@ -22,9 +22,8 @@ bool is_home(const PolicyMark& mark, const std::vector<PolicyToken>& tokens) {
   const auto begin = tokens.begin() + mark.begin;
   const auto end = tokens.begin() + mark.end;
   const auto delivers = [](const PolicyToken& one) {
-    for (const std::string_view stem :
-         {"deliver", "shipp", "liefer", "zustell", "versand", "livr", "lever", "bezorg", "envi",
-          "entreg", "gebracht"}) {
+    for (const std::string_view stem : {"deliver", "shipp", "liefer", "zustell", "versand", "livr",
+                                        "lever", "bezorg", "envi", "entreg", "gebracht"}) {
       if (one.word.find(stem) != one.word.npos) return true;
     }
     return false;
@@ -36,12 +35,12 @@ bool is_home(const PolicyMark& mark, const std::vector<PolicyToken>& tokens) {
 /// "Try it on at home", "we fetch it from your home", "nobody is at home".
 bool is_at_home(const std::vector<PolicyToken>& tokens) {
   return std::any_of(tokens.begin(), tokens.end(), [](const PolicyToken& one) {
-    for (const std::string_view stem : {"anprob", "probier", "essay", "prueb", "nobody", "niemand",
-                                        "personne", "nadie"}) {
+    for (const std::string_view stem :
+         {"anprob", "probier", "essay", "prueb", "nobody", "niemand", "personne", "nadie"}) {
       if (one.word.starts_with(stem)) return true;
     }
     static constexpr std::string_view kWords[] = {
-        "try",   "trying",  "tried", "pas",  "passen", "probar", "nehmen",  "holt", "holen",
+        "try",   "trying",  "tried", "pas",   "passen",  "probar",   "nehmen",    "holt",   "holen",
         "haalt", "ophalen", "halen", "fetch", "fetched", "retirons", "recogemos", "recogen"};
     return std::find(std::begin(kWords), std::end(kWords), one.word) != std::end(kWords);
   });

@@ -32,7 +32,8 @@ enum class Topic : std::uint8_t { none, delivery, returns };
 bool speaks_of_returns(const PolicySentence& s) {
   return s.has_any(R::returns, R::returnable, R::return_form, R::no_return, R::final_sale,
                    R::refund_act) ||
-         (s.has(R::refund) && (!s.has(R::kind) || s.has(R::deduct))) || (s.has(R::exchange) && !s.has(R::money));
+         (s.has(R::refund) && (!s.has(R::kind) || s.has(R::deduct))) ||
+         (s.has(R::exchange) && !s.has(R::money));
 }
 
 bool speaks_of_delivery(const PolicySentence& s) {
@@ -382,8 +383,8 @@ class PolicyReader {
       // "Post it back for 3.50, collection by courier 6.00"
       const auto* kind = part.first(R::kind);
       const bool point = kind != nullptr && kind->value == "pickup-point";
-      const bool about = topic_ == Topic::returns ? names_delivery(part) && !point
-                                                  : part.has(R::delivery);
+      const bool about =
+          topic_ == Topic::returns ? names_delivery(part) && !point : part.has(R::delivery);
       const bool shop = kind != nullptr && kind->value == "collection";
       const bool way = kind != nullptr && !point && (!shop || names_delivery(part));
       const bool delivery = (about || way) && !way_back;
