@@ -102,8 +102,23 @@ bool has_place_label(const Sentence& s) {
                        [](const PolicyMark& one) { return one.role == R::region; }) == 1;
 }
 
+/// "During sales allow up to 10 days"
+bool is_of_season(const Sentence& s) {
+  for (std::uint32_t at = 0; at + 1 < s.tokens.size(); ++at) {
+    const bool during = word_between(
+        s, at, at + 1, {"during", "pendant", "wahrend", "tijdens", "durante", "periode", "im"});
+    if (during && word_between(s, at + 1, at + 4,
+                               {"sale", "sales", "soldes", "solden", "rebajas", "aktionen",
+                                "schlussverkauf"})) {
+      return true;
+    }
+  }
+  return false;
+}
+
 /// Members, codes, .. ; "after any discount code has been taken off" says how a value is counted.
 bool is_hedged(const Sentence& s) {
+  if (is_of_season(s)) return true;
   constexpr std::uint32_t kReach = 6;
   return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& hedge) {
     if (hedge.role != R::hedge) return false;
