@@ -35,4 +35,9 @@ struct DeliveryRules::Clause {
   bool costs() const { return free || !fees.empty(); }
 };
 
+/// "sent the same day": the day of dispatch, not a way of delivery.
+bool is_of_dispatch(const PolicySentence& part, const PolicyMark& kind);
+/// "Parcel shop: 3.99. Delivery time 3-5 days": all of the line is said of one way.
+bool has_way_label(const PolicySentence& s);
+
 }  // namespace rangebook

@@ -40,7 +40,7 @@ bool is_place_remark(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   if (s.word(open) != "(" || s.word(close) != ")") return false;
   const auto inner = part_of(s, open, close);
   const auto before = part_of(s, begin, open);
-  return inner.has(R::region) && !has_fact(inner) && !inner.has(R::kind) && before.has(R::money) &&
+  return inner.has(R::region) && !has_fact(inner) && !inner.has(R::kind) && has_fact(before) &&
          !before.has(R::region);
 }
 

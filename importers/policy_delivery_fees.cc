@@ -18,6 +18,8 @@ constexpr std::string_view kSeveral = "Several amounts stand side by side.";
 constexpr std::string_view kPerItem = "The fee is for each item.";
 constexpr std::string_view kAdded = "The amount comes on top of another one.";
 constexpr std::string_view kBeyond = "It is free beyond a value that was not understood.";
+constexpr std::string_view kUnreadGift = "What is free was not understood.";
+constexpr std::string_view kOthers = "It is said of others than the sentence before.";
 constexpr std::string_view kCondition = "It is free under a condition.";
 
 /// The mark of a role that ends shortly before a token, with no amount in between.
@@ -48,6 +50,15 @@ bool is_range_word(std::string_view word) {
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 
+/// "Free if you live here. Everyone else pays 10.00"
+bool is_of_others(const Sentence& s) {
+  return !s.has(R::region) &&
+         word_between(
+             s, 0, 3,
+             {"else", "others", "andere", "anderen", "ubrigen", "autres", "anders", "overigen",
+              "overige", "resto", "demas", "elsewhere", "ailleurs", "elders", "anderswo"});
+}
+
 /// "And if you get past 80.00, ..": a value that was not understood, no fee.
 bool opens_condition(const Sentence& part) {
   const auto two = std::min<std::size_t>(2, part.tokens.size());
@@ -70,6 +81,16 @@ bool is_reduction(const Sentence& part, std::uint32_t at) {
   return word_between(part, at, at + 2,
                       {"off", "discount", "rabatt", "nachlass", "remise", "reduction", "korting",
                        "descuento", "gutschein", "voucher"});
+}
+
+/// "Spend 20.00 more and it is free": what is missing from a basket.
+bool is_missing(const Sentence& part, const PolicyMark& amount) {
+  return word_between(part, amount.end, amount.end + 1, {"more", "away", "mehr", "meer", "mas"}) ||
+         (part.word(amount.end) == "de" && part.word(amount.end + 1) == "plus") ||
+         (amount.begin > 0 &&
+          word_between(part, amount.begin < 3 ? 0 : amount.begin - 3, amount.begin,
+                       {"another", "further", "noch", "nog", "encore", "weitere"}) &&
+          part.has(R::free));
 }
 
 /// "A voucher of 5.00 is yours from 50.00"
@@ -98,6 +119,7 @@ bool is_added(const Sentence& part, std::uint32_t at) {
   if (far) return true;
   if (at > 0 && part.word(at - 1) == "+") return true;
   if (at > 0 && word_between(part, at - 1, at, {"add", "plus", "zzgl"})) return true;
+  if (word_between(part, at < 6 ? 0 : at - 6, at, {"add", "adds", "added"})) return true;
   return word_between(part, at < 3 ? 0 : at - 3, at + 4,
                       {"additional", "extra", "zusatzlich", "zusatzliche", "zusatzlichen",
                        "supplementaire", "supplementaires", "adicional", "adicionales"});
@@ -141,6 +163,10 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
     const bool who = word_between(part, at - 1, at, {"for", "fur", "pour", "voor", "para"});
     if (who && is_unread(part, at)) return kCondition;
   }
+  const bool missing = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return one.role == R::money && is_missing(s, one);
+  });
+  if (missing) return kCondition;
   const auto* from = part.first(R::from);
   const bool bound = from != nullptr && part.word(from->begin) != "from" && !part.has(R::money);
   // "From three articles on, delivery is free"
@@ -175,6 +201,10 @@ void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const auto& mark = *amounts[i];
     if (is_voucher(part, mark.begin)) {
+      clause.free = false;
+      return;
+    }
+    if (is_missing(part, mark)) {
       clause.free = false;
       return;
     }
@@ -232,6 +262,27 @@ void DeliveryRules::add_step(const Sentence& s, const Option& option, std::optio
 
 namespace {
 
+/// "A free tote bag with orders over 80.00": something else than the delivery is free.
+bool is_other_gift(const Sentence& s) {
+  constexpr std::uint32_t kBefore = 1;
+  constexpr std::uint32_t kBehind = 1;
+  if (s.has_any(R::delivery, R::kind, R::first_delivery, R::region) || s.has(R::dispatch)) {
+    return false;
+  }
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& free) {
+    if (free.role != R::free) return false;
+    const auto begin = free.begin < kBefore ? 0 : free.begin - kBefore;
+    const auto size = static_cast<std::uint32_t>(s.tokens.size());
+    const auto end = std::min(free.end + kBehind, size);
+    for (auto at = begin; at < end; ++at) {
+      if (is_unread(s, at)) return true;
+    }
+    return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& item) {
+      return item.role == R::item && (item.begin == free.end || item.end == free.begin);
+    });
+  });
+}
+
 /// "3.95 unless you spend over 50": free from there.
 bool is_excepted(const Sentence& part, std::uint32_t at) {
   return word_between(part, at < 7 ? 0 : at - 7, at,
@@ -255,7 +306,9 @@ void DeliveryRules::pair_up(const Sentence& s, Clause& limits, Clause& costs) {
     if (free && (upward || fees.empty())) {
       free = false;
       claim(s, option, "free_over", value_text(Threshold{limit.amount, limit.bound != Bound::over}),
-            upward ? std::string{} : "It is free below a value, which is unusual.");
+            !upward            ? "It is free below a value, which is unusual."
+            : is_other_gift(s) ? std::string(kUnreadGift)
+                               : std::string{});
       continue;
     }
     if (fees.empty()) continue;
@@ -306,6 +359,8 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     // "The 50.00 is counted after discounts"
     if (s.has_any(R::before_discount, R::after_discount) && !s.has(R::order)) return;
     if (opens_condition(clause.part)) doubt = kCondition;
+    if (is_of_others(s) && (weighed_ || !line_keys_.empty())) doubt = kOthers;
+    if (weighed_ && s.has(R::smaller)) doubt = kOthers;  // "Parcels over 20 kg 15.00. Others 5.00"
     claim(s, clause.option, "fee", value_text(fee.amount), doubt);
   } else if (!clause.fees.empty()) {
     claim(s, clause.option, "fee", value_text(clause.fees.front().amount), std::string(kSeveral));

@@ -133,9 +133,12 @@ bool is_past_hour(const Sentence& s) {
 
 /// "Allow two days for us to ..", "two days before it is ..": until what?
 bool is_until_something(const Sentence& part, const PolicyMark& time) {
-  const bool until = word_between(part, time.end, time.end + 1,
-                                  {"before", "until", "bevor", "avant", "voordat", "voor"}) ||
-                     (part.word(time.end) == "for" && part.word(time.end + 1) == "us");
+  const bool until =
+      word_between(part, time.end, time.end + 1,
+                   {"before", "until", "bevor", "avant", "voordat"}) ||
+      (part.word(time.end) == "voor" &&
+       !word_between(part, time.end + 1, time.end + 2, {"je", "u", "jou", "jullie"})) ||
+      (part.word(time.end) == "for" && part.word(time.end + 1) == "us");
   // "Two days to make each bag"
   const bool made = word_between(part, time.end, time.end + 4,
                                  {"make", "sew", "knit", "craft", "produce", "finish", "print",

@@ -20,6 +20,7 @@ constexpr std::string_view kNoPrice = "A delivery of this name has no price in t
 constexpr std::string_view kCheaper = "It would be faster and cheaper than the usual delivery.";
 constexpr std::string_view kAbroad = "It would cost less abroad than at home.";
 constexpr std::string_view kMixed = "The sentence says two things of this delivery.";
+constexpr std::string_view kUsual = "It may be said of the usual delivery.";
 constexpr std::string_view kSteps = "The steps do not fit together.";
 constexpr int kNextDayLimit = 3;
 
@@ -38,6 +39,7 @@ class Check {
       check_steps(option);
       check_fee(option);
       check_against(option, standard);
+      check_threshold(option, standard);
     }
     std::stable_sort(
         reading_.doubts.begin(), reading_.doubts.end(),
@@ -101,6 +103,21 @@ class Check {
     const bool asked = std::any_of(reading_.doubts.begin(), reading_.doubts.end(),
                                    [&](const auto& one) { return one.field.starts_with(fee); });
     if (!asked) doubt_all(option, kNoPrice);
+  }
+
+  /// "Express", "9.95", and below them "free from 50.00": rather of the usual delivery.
+  void check_threshold(const DeliveryOption& option, const DeliveryOption& standard) {
+    const bool usual = option.key.starts_with("standard") || option.key.starts_with("economy") ||
+                       option.key == "collection" || option.key == "pickup-point";
+    const bool paid = standard.fee && standard.fee->minor > 0;
+    if (usual || !option.free_over || standard.free_over || standard.fee_by_value || !paid) return;
+    const std::string prefix = "delivery." + option.key + ".";
+    const auto limit = reading_.terms.evidence.find(prefix + "free_over");
+    const auto fee = reading_.terms.evidence.find(prefix + "fee");
+    const auto end = reading_.terms.evidence.end();
+    if (limit == end) return;
+    const bool together = fee != end && fee->second.sentence == limit->second.sentence;
+    if (!together) doubt(prefix + "free_over", kUsual);
   }
 
   /// An order value is no fee; heavier parcels do not pay less.

@@ -490,6 +490,7 @@ void refine_marks(Marks& marks, const Tokens& tokens) {
   turn_gift_cards(marks, tokens);
   drop_classes(marks, tokens);
   drop_weekdays(marks, tokens);
+  drop_homes(marks, tokens);
   turn_ready(marks, tokens);
   part_limits(marks, tokens);
   drop_origins(marks, tokens);

@@ -225,20 +225,20 @@ class DeliveryRules {
   PolicyClaims& claims_;
   Option section_;
   std::vector<std::string> home_above_;  ///< the home country, of the heading above this one
-  std::optional<Option> outer_;  ///< the section around a question
+  std::optional<Option> outer_;          ///< the section around a question
   bool asked_ = false;
   bool aside_ = false;
-  bool headed_ = false;       ///< the heading above speaks of delivery
-  bool headed_free_ = false;  ///< .. of free delivery
-  bool weighed_ = false;      ///< the line states steps by weight
-  bool excepted_ = false;     ///< a place left out has a figure of its own
-  bool in_example_ = false;   ///< the line gave an example
-  bool labelled_ = false;     ///< the line begins with the name of a way
+  bool headed_ = false;          ///< the heading above speaks of delivery
+  bool headed_free_ = false;     ///< .. of free delivery
+  bool weighed_ = false;         ///< the line states steps by weight
+  bool excepted_ = false;        ///< a place left out has a figure of its own
+  bool in_example_ = false;      ///< the line gave an example
+  bool labelled_ = false;        ///< the line begins with the name of a way
   std::optional<Option> title_;  ///< of the line above
   bool title_line_ = false;      ///< the line is one
   bool below_title_ = false;
-  bool left_ = false;         ///< the sentence before said when orders leave
-  bool strange_ = false;      ///< much of the sentence was not understood
+  bool left_ = false;     ///< the sentence before said when orders leave
+  bool strange_ = false;  ///< much of the sentence was not understood
   Option last_;
   std::vector<std::string> stated_places_;  ///< "We deliver within ..", in the line so far
   std::optional<std::string> free_beyond_;  ///< text of the value that small orders stay below

@@ -32,7 +32,8 @@ enum class Topic : std::uint8_t { none, delivery, returns };
 bool speaks_of_returns(const PolicySentence& s) {
   return s.has_any(R::returns, R::returnable, R::return_form, R::no_return, R::final_sale,
                    R::refund_act) ||
-         (s.has(R::refund) && !s.has(R::kind)) || (s.has(R::exchange) && !s.has(R::money));
+         (s.has(R::refund) && (!s.has(R::kind) || s.has(R::deduct))) ||
+         (s.has(R::exchange) && !s.has(R::money));
 }
 
 bool speaks_of_delivery(const PolicySentence& s) {
@@ -325,10 +326,15 @@ class PolicyReader {
                          word_between(s, kind->begin, kind->end,
                                       {"collection", "abholung", "ophalen", "recogida"}) &&
                          kind->end == kind->begin + 1;  // "collection", below a heading of returns
-    if (kind != nullptr && !fetched && !s.has(R::method))
-      return true;  // a locker is a way back too
+    // "Locker: 2.00", "at home: 5.00": a way back as well
+    const bool loose =
+        kind != nullptr && (kind->value == "pickup-point" ||
+                            word_between(s, kind->begin, kind->end,
+                                         {"domicile", "chez", "home", "hause", "thuis", "huis",
+                                          "domicilio", "casa", "maison"}));
+    if (kind != nullptr && !fetched && !loose && !s.has(R::method)) return true;
     return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-      if (one.role != R::delivery) return false;
+      if (one.role != R::delivery && one.role != R::kind) return false;
       return std::any_of(
           s.tokens.begin() + one.begin, s.tokens.begin() + one.end, [](const PolicyToken& token) {
             return std::any_of(std::begin(kStems), std::end(kStems), [&](std::string_view stem) {
@@ -360,6 +366,8 @@ class PolicyReader {
   void read_mixed(const PolicySentence& s) {
     if (s.has(R::hedge)) return read_returns(s);  // its parts may not say of whom it holds
     if (s.has(R::example)) return;
+    // "Exchanges: we send the new size free of charge within 3 days"
+    if (s.has(R::exchange) && !s.has(R::money)) return read_returns(s);
     const auto size = static_cast<std::uint32_t>(s.tokens.size());
     std::uint32_t begin = 0;
     std::vector<std::pair<std::uint32_t, std::uint32_t>> parts;
@@ -371,22 +379,30 @@ class PolicyReader {
     }
     std::vector<Topic> topics;
     bool both = false;
+    bool stated = false;  // "we refund you, postage included, within 14 days" states none
     for (const auto& [from, to] : parts) {
       const auto part = part_of(s, from, to);
       // "Returns within 21 days, postage is paid by the customer"
       const bool way_back = !topics.empty() && topics.back() == Topic::returns &&
                             part.has(R::payer) && !part.has_any(R::money, R::free);
       const bool returns = speaks_of_returns(part) || way_back;
-      const bool about = topic_ == Topic::returns ? names_delivery(part) : part.has(R::delivery);
-      const bool delivery = (about || part.has(R::kind)) && !way_back;
-      both = both || (returns && delivery);
+      // "Post it back for 3.50, collection by courier 6.00"
+      const auto* kind = part.first(R::kind);
+      const bool point = kind != nullptr && kind->value == "pickup-point";
+      const bool about =
+          topic_ == Topic::returns ? names_delivery(part) && !point : part.has(R::delivery);
+      const bool shop = kind != nullptr && kind->value == "collection";
+      const bool way = kind != nullptr && !point && (!shop || names_delivery(part));
+      const bool delivery = (about || way) && !way_back;
+      stated = stated || (delivery && part.has_any(R::money, R::free, R::span));
+      both = both || (returns && (about || kind != nullptr) && !way_back);
       topics.push_back(returns          ? Topic::returns
                        : delivery       ? Topic::delivery
                        : topics.empty() ? Topic::none
                                         : topics.back());
     }
     const bool split =
-        !both && std::find(topics.begin(), topics.end(), Topic::delivery) != topics.end();
+        !both && stated && std::find(topics.begin(), topics.end(), Topic::delivery) != topics.end();
     if (!split) return read_returns(s);
     std::replace(topics.begin(), topics.end(), Topic::none, topics.back());
     for (std::size_t i = 0; i < parts.size();) {
