@@ -233,7 +233,7 @@ void add_prepaid(Marks& marks, const Tokens& tokens) {
                          word.starts_with("etiquet") || word.ends_with("etiket") ||
                          word.ends_with("sticker") || word.ends_with("aufkleber");
       if (!label) continue;
-      marks.push_back({.role = R::free, .begin = at, .end = at + 1});
+      marks.push_back({.role = R::free, .value = "prepaid", .begin = at, .end = at + 1});
       return;
     }
   }

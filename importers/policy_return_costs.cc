@@ -61,6 +61,7 @@ struct ReturnRules::CostGroup {
   std::vector<std::string_view> methods;
   bool cost = false;
   bool free = false;
+  bool prepaid = false;  ///< .. as the label is paid for
   bool negated = false;
   bool refused = false;  ///< these ways, beside others that hold
   bool returns = false;  ///< it says so itself
@@ -81,6 +82,7 @@ struct ReturnRules::CostGroup {
       if (mark.role == R::money && mark.money) fees.push_back(*mark.money);
     }
     free = free || part.has(R::free);
+    prepaid = prepaid || (part.has(R::free) && part.first(R::free)->value == "prepaid");
     negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
     // "Nothing can be returned to our shops"
     const bool nothing = word_between(part, 0, static_cast<std::uint32_t>(part.tokens.size()),
@@ -151,7 +153,7 @@ bool hands_over(const Sentence& s) {
 /// "Parcel shop: print a label", below a heading of returns.
 bool is_labelled(const Sentence& s) {
   const auto* way = s.first(R::method);
-  return way != nullptr && way->begin <= 1 &&
+  return way != nullptr && way->begin == 0 &&
          (s.word(way->end) == ":" || s.word(way->end - 1) == ":");
 }
 
@@ -199,7 +201,8 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
     const bool below = headed_ || asked_ || s.has_any(R::returns, R::return_form);
-    const bool handed = below && (hands_over(s) || is_labelled(s));
+    // "Take the parcel to the post" may mean a box as well
+    const bool handed = below && ((method != "post" && hands_over(s)) || is_labelled(s));
     if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
     claim(s, method, value_text(offered), told ? swap : doubt);
     places.push_back(std::string(method) + ".");
@@ -212,7 +215,9 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
     const bool nothing = group.fees.size() == 1 && group.fees.front().minor == 0;
     const bool free = group.fees.empty() && shop_pays && group.payer != "customer";
     if (nothing || free) {
+      weak_ = group.prepaid;
       claim_free(s, place, doubt);
+      weak_ = false;
     } else if (group.fees.size() == 1 && !(group.free && !group.negated)) {
       claim(s, place + "paid_by", "customer", doubt);
       claim(s, place + "fee", value_text(group.fees.front()), doubt);
@@ -403,8 +408,20 @@ void ReturnRules::read_costs(const Sentence& s) {
   }
 }
 
+/// "Use our prepaid label. We deduct 2.99": it was not free.
+void ReturnRules::drop_prepaid() {
+  const auto tells = [](const PolicyClaim& one) {
+    return !one.weak && (one.field == "return.paid_by" || one.field == "return.post.paid_by" ||
+                         one.field == "return.drop-off.paid_by");
+  };
+  const auto& all = claims_.all();
+  if (std::none_of(all.begin(), all.end(), tells)) return;
+  claims_.remove_weak("return.");
+}
+
 /// "Post it back to us. Return postage is yours to pay": of that way alone?
 void ReturnRules::finish() {
+  drop_prepaid();
   const auto* post = claims_.stated("return.post");
   if (post == nullptr || post->text != "yes") return;
   const auto of_post = [](const PolicyClaim& claim) {

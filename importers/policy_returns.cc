@@ -54,9 +54,10 @@ void ReturnRules::claim(const Sentence& s, std::string_view name, std::string te
                         std::string doubt) {
   if (doubt.empty()) doubt = doubt_;
   for (const auto& other : beside_) {
-    claims_.add({other + std::string(name), text, s.text, s.byte, doubt});
+    claims_.add({other + std::string(name), text, s.text, s.byte, doubt, weak_});
   }
-  claims_.add({prefix_ + std::string(name), std::move(text), s.text, s.byte, std::move(doubt)});
+  claims_.add(
+      {prefix_ + std::string(name), std::move(text), s.text, s.byte, std::move(doubt), weak_});
 }
 
 namespace {

@@ -106,6 +106,7 @@ class ReturnRules {
   void claim_group(const PolicySentence& sentence, const CostGroup& group);
   void claim_free(const PolicySentence& sentence, std::string_view prefix,
                   const std::string& doubt);
+  void drop_prepaid();
   void read_beside_season(const PolicySentence& sentence);
   void read_refund(const PolicySentence& sentence);
   void read_exchange(const PolicySentence& sentence);
@@ -122,6 +123,7 @@ class ReturnRules {
   std::vector<std::string> beside_;  ///< prefixes of more places the sentence names in one list
   std::string doubt_;                ///< of the sentence at hand
   std::optional<CountedFrom> from_;  ///< where the window of the line starts
+  bool weak_ = false;  ///< what is claimed follows from a prepaid label
   bool goes_on_ = false;
   bool refunded_ = false;                  ///< the sentence read last speaks of money given back
   bool after_refund_ = false;              ///< the sentence before, in the same line, does
