@@ -124,28 +124,38 @@ bool is_for_credit(const Sentence& s) {
   });
 }
 
-/// "Parcel locker", of a way back as well.
-bool names_other_kind(const Sentence& s) {
-  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& kind) {
-    return kind.role == R::kind &&
+/// "Parcel locker", "from your door", of a way back as well.
+bool names_delivery(const Sentence& s) {
+  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
+    return (one.role == R::kind || one.role == R::delivery) &&
            std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& way) {
-             return way.role == R::method && way.begin < kind.end && kind.begin < way.end;
+             return way.role == R::method && way.begin < one.end && one.begin < way.end;
            });
   });
+}
+
+/// "Take", "deposez-le": the goods are handed over.
+bool is_handing(std::string_view word) {
+  static constexpr std::string_view kVerbs[] = {
+      "take",      "bring",    "drop",     "hand",    "leave", "gib",     "geben",  "gibst",
+      "bringst",   "bringen",  "bringt",   "breng",   "lever", "deposez", "depose", "remets",
+      "rapportez", "remettez", "rapporte", "confiez", "lleva", "entrega", "deja"};
+  word = word.substr(0, word.find('-'));
+  return std::find(std::begin(kVerbs), std::end(kVerbs), word) != std::end(kVerbs);
 }
 
 /// "Take it to a post office or to our shop", "print the label and leave it at a parcel shop",
 /// below a heading of returns.
 bool hands_over(const Sentence& s) {
-  if (s.has_any(R::delivery, R::dispatch, R::first_delivery) || names_other_kind(s)) return false;
+  if (s.has_any(R::dispatch, R::first_delivery) || names_delivery(s)) return false;
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   for (std::uint32_t at = 0; at < size; ++at) {
-    const bool hands = word_between(
-        s, at, at + 1, {"take",      "bring",    "drop",    "hand",  "leave",   "gib",     "geben",
-                        "gibst",     "bringst",  "bringen", "breng", "lever",   "deposez", "depose",
-                        "rapportez", "remettez", "remets",  "lleva", "entrega", "deja"});
     const bool opens = at < 4 || is_stop(s.word(at - 1)) || is_joint(s, at - 1);
-    if (hands && opens) return unread_words(part_of(s, at, size)) <= (at == 0 ? 1U : 0U);
+    if (!opens || !is_handing(s.word(at))) continue;
+    auto end = at;
+    while (end < size && !is_stop(s.word(end))) ++end;
+    const auto clause = part_of(s, at, end);
+    if (unread_words(clause) <= 1 && !clause.has_any(R::need, R::tell)) return true;
   }
   return false;
 }
@@ -200,7 +210,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
-    const bool below = headed_ || asked_ || s.has_any(R::returns, R::return_form);
+    const bool below = headed_ || asked_ || s.has_any(R::returns, R::return_form, R::label);
     // "Take the parcel to the post" may mean a box as well
     const bool handed = below && ((method != "post" && hands_over(s)) || is_labelled(s));
     if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
@@ -241,24 +251,26 @@ void ReturnRules::open_section(const Sentence& heading) {
 
 namespace {
 
+/// "Both are free": of the two ways before.
+bool means_both(const Sentence& s) {
+  return word_between(s, 0, 6,
+                      {"both", "either", "beides", "beide", "les", "tous", "toutes", "allebei",
+                       "ambas", "ambos", "neither", "each", "all", "alle", "todos", "todas"});
+}
+
 /// "It's free.": of the way back named in the sentence before.
 bool is_short_free(const Sentence& s, bool after_way) {
-  return after_way && s.has(R::free) && s.tokens.size() <= 6 &&
-         !s.has_any(R::delivery, R::kind, R::returns, R::return_form) && unread_words(s) == 0;
+  return after_way && s.has(R::free) && s.tokens.size() <= 8 &&
+         !s.has_any(R::delivery, R::kind, R::returns, R::return_form) &&
+         unread_words(s) <= (means_both(s) ? 1U : 0U);
 }
 
 /// "Free, and the money is back at once": the cost of the way named by the sentence before.
 bool begins_free(const Sentence& s) {
   const auto* free = s.first(R::free);
   return free != nullptr && free->begin <= 2 && word_between(s, free->end, free->end + 1, {","}) &&
-         !s.has_any(R::delivery, R::kind, R::returns, R::return_form, R::method, R::money);
-}
-
-/// "Both are free": of the two ways before.
-bool means_both(const Sentence& s) {
-  return word_between(s, 0, 6,
-                      {"both", "either", "beides", "beide", "les", "tous", "toutes", "allebei",
-                       "ambas", "ambos", "neither", "each", "all", "alle", "todos", "todas"});
+         (!s.has(R::returns) || s.has(R::refund_act)) &&
+         !s.has_any(R::delivery, R::kind, R::return_form, R::method, R::money);
 }
 
 /// What sending by post costs.
@@ -367,7 +379,7 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
 }
 
 void ReturnRules::read_costs(const Sentence& s) {
-  if (s.has_any(R::restocking, R::item)) return;
+  if (s.has(R::restocking) || (s.has(R::item) && !only_includes(s))) return;
   if (section_.empty() && is_of_exchange(s)) return;
   const auto earlier = std::exchange(methods_, {});
   auto groups = groups_of(s);

@@ -337,6 +337,22 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   return true;
 }
 
+/// "In case of withdrawal we repay you within 14 days": what the law says of money, the shop does.
+void ReturnRules::read_legal_refund(const Sentence& s) {
+  for (const auto& mark : s.marks) {
+    if (mark.role != R::span || !mark.span.max) continue;
+    const auto* before = last_before(s, R::refund_act, mark.begin);
+    const auto* after = next_after(s, R::refund_act, mark.end);
+    const bool paid = (before != nullptr) != (after != nullptr);
+    const bool alone = next_after(s, R::span, mark.end) == nullptr && s.first(R::span) == &mark;
+    const auto* event = event_of(s, mark);
+    const bool bought = event != nullptr && event->value != "back";
+    if (paid && alone && !bought && !s.has_any(R::have, R::can)) {
+      claim(s, "refund_within", value_text(DaySpan{{}, mark.span.max, mark.span.unit}));
+    }
+  }
+}
+
 /// Why a time may not be the window; empty where it is.
 std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& span,
                                          const PolicyMark* event) const {
