@@ -68,6 +68,7 @@ struct ReturnRules::CostGroup {
   bool threshold = false;
   bool starting = false;
   bool unread = false;
+  bool apart = false;    ///< the way before is one of two
   bool unnamed = false;  ///< other costs of the sentence are of a method
   std::string_view payer;
   std::vector<Money> fees;
@@ -186,7 +187,12 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (group.threshold) doubt = "It depends on the value of the order.";
   if (group.starting) doubt = "The amount is where prices start.";
   if (group.unread && group.methods.empty()) doubt = kUnread;
-  if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
+  // "UK customers may use our label, the cost of which (3.00) is deducted"
+  const bool offered_there =
+      s.has(R::region) && s.has(R::can) && s.has_any(R::return_form, R::label);
+  const bool loose_fee = group.methods.empty() && !group.fees.empty();
+  if ((group.unnamed && group.cost) || (offered_there && loose_fee))
+    doubt = "It is not clear which way back the cost is for.";
   const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
                                   [](const PolicyMark& one) { return one.role == R::method; });
   const bool told = asked_ || carries_ || in_row_ || headed_ || !section_.empty() ||
@@ -214,7 +220,7 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
     // "Take the parcel to the post" may mean a box as well
     const bool handed = below && ((method != "post" && hands_over(s)) || is_labelled(s));
     if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
-    claim(s, method, value_text(offered), told ? swap : doubt);
+    claim(s, method, value_text(offered), told || handed ? swap : doubt);
     places.push_back(std::string(method) + ".");
   }
   if (!group.cost) return;
@@ -271,6 +277,35 @@ bool begins_free(const Sentence& s) {
   return free != nullptr && free->begin <= 2 && word_between(s, free->end, free->end + 1, {","}) &&
          (!s.has(R::returns) || s.has(R::refund_act)) &&
          !s.has_any(R::delivery, R::kind, R::return_form, R::method, R::money);
+}
+
+/// "A prepaid label is in every box", "the label is free"
+bool names_free_label(const Sentence& s) {
+  return s.has(R::free) && !s.has_any(R::need, R::delivery, R::kind) &&
+         std::any_of(s.tokens.begin(), s.tokens.end(), [](const PolicyToken& one) {
+           return one.word.ends_with("label") || one.word.ends_with("etikett") ||
+                  one.word.starts_with("etiquet");
+         });
+}
+
+/// "We deduct 1.95", "1,95 are kept": behind the one way it is for.
+bool deducts(const Sentence& s) {
+  constexpr std::size_t kShort = 9;
+  return s.has(R::money) && s.has_any(R::charged_after, R::deduct) && s.tokens.size() <= kShort &&
+         !s.has_any(R::delivery, R::kind, R::order, R::over, R::first_delivery, R::per_item) &&
+         unread_words(s) <= 1;
+}
+
+/// "At a parcel shop, or have it fetched": the way behind was not understood.
+bool has_other_way(const Sentence& s) {
+  const auto* way = s.first(R::method);
+  if (way == nullptr) return false;
+  for (auto at = way->end; at < s.tokens.size(); ++at) {
+    if (!word_between(s, at, at + 1, {"or", "oder", "ou", "of", "o"})) continue;
+    const auto rest = part_of(s, at, static_cast<std::uint32_t>(s.tokens.size()));
+    if (unread_words(rest) > 0 && !rest.has_any(R::method, R::money, R::free)) return true;
+  }
+  return false;
 }
 
 /// What sending by post costs.
@@ -382,11 +417,13 @@ void ReturnRules::read_costs(const Sentence& s) {
   if (s.has(R::restocking) || (s.has(R::item) && !only_includes(s))) return;
   if (section_.empty() && is_of_exchange(s)) return;
   const auto earlier = std::exchange(methods_, {});
+  const bool either = std::exchange(either_, has_other_way(s));
   auto groups = groups_of(s);
   const bool speaks_of_returns =
       s.has_any(R::returns, R::return_form, R::method, R::payer) ||
       (!earlier.empty() && s.has(R::money) && s.has_any(R::refund, R::refund_act)) ||
       is_short_free(s, !earlier.empty()) || (earlier.size() == 1 && begins_free(s)) ||
+      (earlier.size() == 1 && deducts(s)) || ((headed_ || asked_) && names_free_label(s)) ||
       (asked_cost_ && s.has(R::money) && unread_words(s) == 0) || !section_.empty() ||
       (carries_ && s.has_any(R::free, R::money));
   if (!speaks_of_returns) return;
@@ -401,6 +438,7 @@ void ReturnRules::read_costs(const Sentence& s) {
              (earlier.size() == 1 || means_both(s))) {
     // "Drop it at a parcel shop or book a courier. We keep 2.49": of no way by itself
     groups.front().methods = earlier;
+    groups.front().apart = either;
   }
   // "Post it back to us. The postage is yours to pay."
   const bool by_post = earlier.size() == 1 && earlier.front() == "post" && is_postage(s);
@@ -415,7 +453,7 @@ void ReturnRules::read_costs(const Sentence& s) {
                                 [](const CostGroup& one) { return one.payer == "shop"; });
   for (auto& group : groups) {
     group.unread = group.unread || both;
-    group.unnamed = named && group.methods.empty() && !group.returns;
+    group.unnamed = group.apart || (named && group.methods.empty() && !group.returns);
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }
 }

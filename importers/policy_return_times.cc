@@ -172,7 +172,11 @@ bool tells_of_money(const Sentence& s) {
 
 /// "A return takes 5 days to reach us", "returns are checked within 5 days"
 bool tells_of_way(const Sentence& s) {
-  return !s.has_any(R::can, R::have) &&
+  // "Returns can take up to 10 days to reach us"
+  const bool takes = word_between(s, 0, 6,
+                                  {"take", "takes", "dauern", "dauert", "duren", "duurt", "prendre",
+                                   "prend", "tardar", "tarda"});
+  return (takes || !s.has_any(R::can, R::have)) &&
          word_between(
              s, 0, static_cast<std::uint32_t>(s.tokens.size()),
              {"unterwegs", "onderweg",   "transit",    "reach",     "parvenir",    "checked",
@@ -269,6 +273,13 @@ bool is_of_refund(const Sentence& s, const PolicyMark& span) {
   // "a 30 day money-back guarantee"
   if (behind != nullptr && behind->begin == span.end && s.word(behind->begin) == "money")
     return false;
+  // "Send it back within 30 days and within 5 days you have your money"
+  const auto* before = last_before(s, R::span, span.begin);
+  if (behind != nullptr && before != nullptr && behind->begin <= span.end + 2 &&
+      next_after(s, R::event, before->end) != nullptr &&
+      next_after(s, R::event, before->end)->begin < span.begin) {
+    return true;
+  }
   return behind != nullptr && last_before(s, R::returns, span.begin) == nullptr &&
          !between(s, R::returns, span.end, behind->begin);
 }

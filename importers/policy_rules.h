@@ -127,6 +127,7 @@ class ReturnRules {
   std::vector<std::string> beside_;  ///< prefixes of more places the sentence names in one list
   std::string doubt_;                ///< of the sentence at hand
   std::optional<CountedFrom> from_;  ///< where the window of the line starts
+  bool either_ = false;              ///< the sentence before names another way, not understood
   bool weak_ = false;                ///< what is claimed follows from a prepaid label
   bool goes_on_ = false;
   bool refunded_ = false;                  ///< the sentence read last speaks of money given back
