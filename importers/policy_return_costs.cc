@@ -281,7 +281,15 @@ bool begins_free(const Sentence& s) {
 
 /// "A prepaid label is in every box", "the label is free"
 bool names_free_label(const Sentence& s) {
-  return s.has(R::free) && !s.has_any(R::need, R::delivery, R::kind) &&
+  const auto* free = s.first(R::free);
+  // "The care label is free of chemicals", "a free gift label"
+  const bool other = free == nullptr ||
+                     word_between(s, free->end, free->end + 1, {"of", "from", "von", "van"}) ||
+                     word_between(s, 0, 99,
+                                  {"care", "gift", "size", "brand", "wash", "washing", "address",
+                                   "pflegeetikett", "waschetikett", "wasetiket", "composition",
+                                   "lavage", "cadeau", "geschenk", "prenda"});
+  return !other && !s.has_any(R::need, R::delivery, R::kind) &&
          std::any_of(s.tokens.begin(), s.tokens.end(), [](const PolicyToken& one) {
            return one.word.ends_with("label") || one.word.ends_with("etikett") ||
                   one.word.starts_with("etiquet");
@@ -290,20 +298,30 @@ bool names_free_label(const Sentence& s) {
 
 /// "We deduct 1.95", "1,95 are kept": behind the one way it is for.
 bool deducts(const Sentence& s) {
-  constexpr std::size_t kShort = 9;
+  constexpr std::size_t kShort = 14;
   return s.has(R::money) && s.has_any(R::charged_after, R::deduct) && s.tokens.size() <= kShort &&
          !s.has_any(R::delivery, R::kind, R::order, R::over, R::first_delivery, R::per_item) &&
          unread_words(s) <= 1;
 }
 
+/// "We add 3.00 to your refund", "we refund postage up to 3.00"
+bool gives_more(const Sentence& s) {
+  const auto* under = s.first(R::under);
+  return (under != nullptr && under->value == "incl") ||
+         word_between(s, 0, 99,
+                      {"add", "adds", "added", "contribute", "towards", "extra", "zusatzlich",
+                       "dazu", "ajoutons", "participons", "bij", "anadimos"});
+}
+
 /// "At a parcel shop, or have it fetched": the way behind was not understood.
 bool has_other_way(const Sentence& s) {
   const auto* way = s.first(R::method);
-  if (way == nullptr) return false;
+  if (way == nullptr || is_labelled(s)) return false;
   for (auto at = way->end; at < s.tokens.size(); ++at) {
     if (!word_between(s, at, at + 1, {"or", "oder", "ou", "of", "o"})) continue;
     const auto rest = part_of(s, at, static_cast<std::uint32_t>(s.tokens.size()));
-    if (unread_words(rest) > 0 && !rest.has_any(R::method, R::money, R::free)) return true;
+    if (unread_words(rest) > 0 && !rest.has_any(R::method, R::money, R::free, R::label))
+      return true;
   }
   return false;
 }
@@ -385,7 +403,8 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
         (refused ? !last.negated
          : parts[i].has(R::money)
              ? parts[i].first(R::method)->value == "courier" && last.methods.front() != "courier"
-             : last.negated && parts[i].has_any(R::only, R::can, R::returns));
+             : last.negated &&
+                   (parts[i].has_any(R::only, R::can, R::returns) || hands_over(parts[i])));
     // "no longer free by parcel shop: 1.99 is deducted"
     const bool instead = !last.methods.empty() && last.free && last.negated && last.fees.empty() &&
                          !parts[i].has(R::method) && parts[i].has(R::money);
@@ -438,7 +457,7 @@ void ReturnRules::read_costs(const Sentence& s) {
              (earlier.size() == 1 || means_both(s))) {
     // "Drop it at a parcel shop or book a courier. We keep 2.49": of no way by itself
     groups.front().methods = earlier;
-    groups.front().apart = either;
+    groups.front().apart = either || gives_more(s);
   }
   // "Post it back to us. The postage is yours to pay."
   const bool by_post = earlier.size() == 1 && earlier.front() == "post" && is_postage(s);

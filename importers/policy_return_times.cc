@@ -337,6 +337,12 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   if (in_row_ && s.has(R::method)) doubt = kOneWay;
   const bool of_money = asked_refund_ || after || s.has_any(R::refund, R::refund_act, R::credit);
   if (!of_money && s.has_any(R::can, R::returns) && unread_words(s) > 0) doubt = kUntilRefund;
+  // "The goods must be with us within 14 days of your message"
+  if (!of_money && word_between(s, 0, span.begin + 8,
+                                {"must", "muss", "mussen", "moet", "moeten", "doit", "doivent",
+                                 "debe", "deben", "should", "sollte", "sollten"})) {
+    doubt = kUntilRefund;
+  }
   if (is_from_sending(s, span)) doubt = kFromSending;
   if (has_bare_number(s)) doubt = kBareNumber;
   if (time.unit == DayUnit::months || time.max.value_or(0) > kLongRefund) doubt = kUntilRefund;
@@ -393,6 +399,9 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   if (event == nullptr && tells_of_way(s)) return "It is not clear what the time is about.";
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
+  if (is_swap_only(s) && span.span.unit == DayUnit::working_days) {
+    return "It may be the time for an exchange alone.";
+  }
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&
                     s.has_any(R::negation, R::no_return);
   if (swap || (event == nullptr && !asked_ && is_exchange_alone(s))) {
@@ -448,6 +457,11 @@ bool follows_notice(const Sentence& s, const PolicyMark& span) {
 /// The time to send the goods off, counted from the customer's word: true when it is one.
 bool ReturnRules::read_send_back(const Sentence& s, const PolicyMark& span, bool window_seen) {
   if (!span.span.max || (span.span.min && span.span.min != span.span.max)) return false;
+  // "Your bank may take another 5 days"
+  const bool of_money = word_between(s, 0, span.begin,
+                                     {"bank", "banks", "card", "money", "funds", "refund", "banque",
+                                      "argent", "geld", "konto", "rekening", "banco", "dinero"});
+  if (of_money) return false;
   const auto* further = last_before(s, R::further, span.begin);
   const std::uint32_t reach = further != nullptr && further->end > further->begin + 1 ? 14 : 4;
   const auto* behind = next_after(s, R::further, span.end);
