@@ -13,6 +13,13 @@ using Sentence = PolicySentence;
 
 constexpr std::size_t kShortNote = 9;
 
+/// True where a stop or a joint stands right before the time.
+bool stands_apart(const Sentence& s, const PolicyMark& span) {
+  const auto* within = last_before(s, R::within, span.begin);
+  const auto begin = within != nullptr && within->end == span.begin ? within->begin : span.begin;
+  return begin > 0 && (is_stop(s.word(begin - 1)) || is_joint(s, begin - 1));
+}
+
 }  // namespace
 
 bool is_validity(const Sentence& s, const PolicyMark& span) {
@@ -125,10 +132,9 @@ bool is_from_sending(const Sentence& s, const PolicyMark& span) {
 bool ends_before_refund(const Sentence& s, const PolicyMark& span) {
   const auto* event = next_after(s, R::event, span.end);
   const auto* act = next_after(s, R::refund_act, span.end);
-  if (act == nullptr || event == nullptr || event->begin > act->begin || event->value == "back" ||
-      last_before(s, R::refund_act, span.begin) != nullptr) {
-    return false;
-  }
+  if (act == nullptr || last_before(s, R::refund_act, span.begin) != nullptr) return false;
+  if (event != nullptr && (event->begin > act->begin || event->value == "back")) event = nullptr;
+  if (event == nullptr && stands_apart(s, span)) return false;
   const bool hands = word_between(
       s, 0, span.begin,
       {"take",    "bring",   "post",      "send",     "drop",     "hand",      "return",
@@ -138,10 +144,19 @@ bool ends_before_refund(const Sentence& s, const PolicyMark& span) {
        "ramenez", "deposez", "retournez", "rapporte", "renvoie",  "breng",     "brengt",
        "stuur",   "stuurt",  "lever",     "trae",     "devuelve", "envia",     "lleva"});
   bool parted = false;
-  for (auto at = event->end; at < act->begin; ++at) {
+  for (auto at = event != nullptr ? event->end : span.end; at < act->begin; ++at) {
     parted = parted || is_joint(s, at) || is_stop(s.word(at)) || s.word(at) == "-";
   }
   return hands && parted;
+}
+
+bool leads_to_refund(const Sentence& s, const PolicyMark& span) {
+  const auto* act = next_after(s, R::refund_act, span.end);
+  if (act == nullptr || !stands_apart(s, span)) return false;
+  for (auto at = span.end; at < act->begin; ++at) {
+    if (is_joint(s, at)) return false;
+  }
+  return true;
 }
 
 }  // namespace rangebook

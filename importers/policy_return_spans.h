@@ -33,5 +33,7 @@ bool is_from_sending(const PolicySentence& s, const PolicyMark& span);
 /// "Bring it back within 28 days of receiving it and we'll refund you": the time is over where the
 /// refund begins.
 bool ends_before_refund(const PolicySentence& s, const PolicyMark& span);
+/// "Send it back and, within 5 days, we refund you"
+bool leads_to_refund(const PolicySentence& s, const PolicyMark& span);
 
 }  // namespace rangebook

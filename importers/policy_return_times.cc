@@ -242,6 +242,7 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
     return std::string(kUnreadWords);
   }
   if (has_bare_number(s)) return std::string(kBareNumber);
+  if (leads_to_refund(s, span)) return std::string(kUntilRefund);
   // "Delivery is refunded if the whole order comes back within 14 days"
   if (s.has(R::first_delivery) && s.has_any(R::refund, R::refund_act) && is_conditional(s)) {
     return std::string(kUntilRefund);
@@ -281,6 +282,11 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
 
 void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_seen) {
   const PolicyMark& span = s.marks[index];
+  // "Our shops are open 7 days"
+  if (word_between(s, span.begin < 3 ? 0 : span.begin - 3, span.begin,
+                   {"open", "geoffnet", "ouvert", "ouverts", "ouvertes", "geopend", "abiertas"})) {
+    return;
+  }
   if (is_validity(s, span) || is_of_credit(s, span) || is_of_label(s, span)) return;
   const auto* event = event_of(s, span);
   const bool to_send = !s.has_any(R::refund, R::refund_act) && last_before(s, R::tell, span.begin);
