@@ -48,6 +48,9 @@ bool hands_over(const Sentence& s) {
     auto end = at;
     while (end < size && !is_stop(s.word(end))) ++end;
     const auto clause = part_of(s, at, end);
+    // "Bringen Sie Ihren Ausweis mit"
+    const auto last = s.word(end - 1);
+    if (last == "mit" || last == "mee") continue;
     if (unread_words(clause) <= 1 && !clause.has_any(R::need, R::tell)) return true;
   }
   return false;
