@@ -115,6 +115,12 @@ void PolicyClaims::remove(std::string_view field) {
   std::erase_if(claims_, [&](const PolicyClaim& one) { return one.field == field; });
 }
 
+void PolicyClaims::remove_weak(std::string_view beginning) {
+  std::erase_if(claims_, [&](const PolicyClaim& one) {
+    return one.weak && one.field.starts_with(beginning);
+  });
+}
+
 void PolicyClaims::rename_option(std::string_view from, std::string_view to) {
   const std::string before = "delivery." + std::string(from) + ".";
   for (auto& claim : claims_) {

@@ -31,6 +31,8 @@ class PolicyClaims {
   std::vector<std::string> option_keys() const;
   const std::vector<PolicyClaim>& all() const { return claims_; }
   void remove(std::string_view field);
+  /// Removes weak claims of the fields that begin so.
+  void remove_weak(std::string_view beginning);
   /// Moves the claims of a delivery option to another key.
   void rename_option(std::string_view from, std::string_view to);
   /// Makes claims of a field that fit wait for a yes.

@@ -220,7 +220,7 @@ void add_prepaid(Marks& marks, const Tokens& tokens) {
   const bool conditional = std::any_of(tokens.begin(), tokens.end(), [](const PolicyToken& one) {
     return is_one_of(one.word, {"if", "wenn", "falls", "si", "als", "indien", "unless", "cost"});
   });
-  if (conditional) return;
+  if (conditional || (!tokens.empty() && tokens.back().word == ";")) return;
   for (std::uint32_t at = 0; at < tokens.size(); ++at) {
     const bool paid = is_one_of(
         tokens[at].word,
@@ -235,7 +235,7 @@ void add_prepaid(Marks& marks, const Tokens& tokens) {
                          word.starts_with("etiquet") || word.ends_with("etiket") ||
                          word.ends_with("sticker") || word.ends_with("aufkleber");
       if (!label) continue;
-      marks.push_back({.role = R::free, .begin = at, .end = at + 1});
+      marks.push_back({.role = R::free, .value = "prepaid", .begin = at, .end = at + 1});
       return;
     }
   }

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "importers/byte_search.h"
+#include "importers/policy_return_ways.h"
 #include "importers/policy_rules.h"
 #include "schema/terms_values.h"
 
@@ -61,12 +62,14 @@ struct ReturnRules::CostGroup {
   std::vector<std::string_view> methods;
   bool cost = false;
   bool free = false;
+  bool prepaid = false;  ///< .. as the label is paid for
   bool negated = false;
   bool refused = false;  ///< these ways, beside others that hold
   bool returns = false;  ///< it says so itself
   bool threshold = false;
   bool starting = false;
   bool unread = false;
+  bool apart = false;    ///< the way before is one of two
   bool unnamed = false;  ///< other costs of the sentence are of a method
   std::string_view payer;
   std::vector<Money> fees;
@@ -81,6 +84,7 @@ struct ReturnRules::CostGroup {
       if (mark.role == R::money && mark.money) fees.push_back(*mark.money);
     }
     free = free || part.has(R::free);
+    prepaid = prepaid || (part.has(R::free) && part.first(R::free)->value == "prepaid");
     negated = negated || part.has_any(R::negation, R::no_return, R::final_sale);
     // "Nothing can be returned to our shops"
     const bool nothing = word_between(part, 0, static_cast<std::uint32_t>(part.tokens.size()),
@@ -113,52 +117,6 @@ void ReturnRules::claim_free(const Sentence& s, std::string_view prefix, const s
 
 namespace {
 
-/// "Returns for credit are always free"
-bool is_for_credit(const Sentence& s) {
-  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return (one.role == R::credit || one.role == R::exchange) && one.begin > 0 &&
-           word_between(s, one.begin - 1, one.begin, {"for", "gegen", "contre", "tegen"}) &&
-           !s.has_any(R::span, R::refund, R::refund_act);
-  });
-}
-
-/// "Parcel locker", of a way back as well.
-bool names_other_kind(const Sentence& s) {
-  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& kind) {
-    return kind.role == R::kind &&
-           std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& way) {
-             return way.role == R::method && way.begin < kind.end && kind.begin < way.end;
-           });
-  });
-}
-
-/// "Take it to a post office or to our shop", "print the label and leave it at a parcel shop",
-/// below a heading of returns.
-bool hands_over(const Sentence& s) {
-  if (s.has_any(R::delivery, R::dispatch, R::first_delivery) || names_other_kind(s)) return false;
-  const auto size = static_cast<std::uint32_t>(s.tokens.size());
-  for (std::uint32_t at = 0; at < size; ++at) {
-    const bool hands = word_between(
-        s, at, at + 1, {"take",      "bring",    "drop",    "hand",  "leave",   "gib",     "geben",
-                        "gibst",     "bringst",  "bringen", "breng", "lever",   "deposez", "depose",
-                        "rapportez", "remettez", "remets",  "lleva", "entrega", "deja"});
-    const bool opens = at < 4 || is_stop(s.word(at - 1)) || is_joint(s, at - 1);
-    if (hands && opens) return unread_words(part_of(s, at, size)) <= (at == 0 ? 1U : 0U);
-  }
-  return false;
-}
-
-/// "Parcel shop: print a label", below a heading of returns.
-bool is_labelled(const Sentence& s) {
-  const auto* way = s.first(R::method);
-  return way != nullptr && way->begin <= 1 &&
-         (s.word(way->end) == ":" || s.word(way->end - 1) == ":");
-}
-
-}  // namespace
-
-namespace {
-
 bool is_alternative(const Sentence& s) {
   return word_between(
       s, 0, static_cast<std::uint32_t>(s.tokens.size()),
@@ -184,7 +142,12 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   if (group.threshold) doubt = "It depends on the value of the order.";
   if (group.starting) doubt = "The amount is where prices start.";
   if (group.unread && group.methods.empty()) doubt = kUnread;
-  if (group.unnamed && group.cost) doubt = "It is not clear which way back the cost is for.";
+  // "UK customers may use our label, the cost of which (3.00) is deducted"
+  const bool offered_there =
+      s.has(R::region) && s.has(R::can) && s.has_any(R::return_form, R::label);
+  const bool loose_fee = group.methods.empty() && !group.fees.empty();
+  if ((group.unnamed && group.cost) || (offered_there && loose_fee))
+    doubt = "It is not clear which way back the cost is for.";
   const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
                                   [](const PolicyMark& one) { return one.role == R::method; });
   const bool told = asked_ || carries_ || in_row_ || headed_ || !section_.empty() ||
@@ -209,12 +172,16 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
-    const bool below = headed_ || asked_ || s.has_any(R::returns, R::return_form);
-    const bool handed = below && (hands_over(s) || is_labelled(s));
+    const bool below = headed_ || asked_ || s.has_any(R::returns, R::return_form, R::label);
+    // "Take the parcel to the post" may mean a box as well
+    const bool handed = below && ((method != "post" && hands_over(s)) || is_labelled(s));
     if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
     // "Do not post returns to our shops": a way to another
     const bool mixed = !offered && group.methods.size() > 1 && !is_alternative(s);
-    claim(s, method, value_text(offered), mixed ? std::string(kUnreadWords) : told ? swap : doubt);
+    claim(s, method, value_text(offered),
+          mixed            ? std::string(kUnreadWords)
+          : told || handed ? swap
+                           : doubt);
     places.push_back(std::string(method) + ".");
   }
   if (!group.cost) return;
@@ -225,7 +192,9 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
     const bool nothing = group.fees.size() == 1 && group.fees.front().minor == 0;
     const bool free = group.fees.empty() && shop_pays && group.payer != "customer";
     if (nothing || free) {
+      weak_ = group.prepaid;
       claim_free(s, place, doubt);
+      weak_ = false;
     } else if (group.fees.size() == 1 && !(group.free && !group.negated)) {
       claim(s, place + "paid_by", "customer", doubt);
       claim(s, place + "fee", value_text(group.fees.front()), doubt);
@@ -246,63 +215,6 @@ void ReturnRules::open_section(const Sentence& heading) {
     if (mark.role == R::method && !known) section_.push_back(mark.value);
   }
 }
-
-namespace {
-
-/// "It's free.": of the way back named in the sentence before.
-bool is_short_free(const Sentence& s, bool after_way) {
-  return after_way && s.has(R::free) && s.tokens.size() <= 6 &&
-         !s.has_any(R::delivery, R::kind, R::returns, R::return_form) && unread_words(s) == 0;
-}
-
-/// "Free, and the money is back at once": the cost of the way named by the sentence before.
-bool begins_free(const Sentence& s) {
-  const auto* free = s.first(R::free);
-  return free != nullptr && free->begin <= 2 && word_between(s, free->end, free->end + 1, {","}) &&
-         !s.has_any(R::delivery, R::kind, R::returns, R::return_form, R::method, R::money);
-}
-
-/// "Both are free": of the two ways before.
-bool means_both(const Sentence& s) {
-  return word_between(s, 0, 6,
-                      {"both", "either", "beides", "beide", "les", "tous", "toutes", "allebei",
-                       "ambas", "ambos", "neither", "each", "all", "alle", "todos", "todas"});
-}
-
-/// What sending by post costs.
-bool is_postage(const Sentence& s) {
-  return word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()), {"postage", "porto"});
-}
-
-/// "If you swap it, the postage is on us": nothing is said of what is sent back for good.
-bool is_of_exchange(const Sentence& s) {
-  const auto* exchange = s.first(R::exchange);
-  // "Swapping it for another size is free"
-  const bool size = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.role == R::exchange && one.end > one.begin + 1 &&
-           word_between(s, one.begin, one.end,
-                        {"size", "colour", "grosse", "taille", "couleur", "maat", "kleur"});
-  });
-  if (size && !s.has_any(R::return_form, R::method, R::refund, R::refund_act)) return true;
-  return exchange != nullptr && !s.has_any(R::returns, R::return_form, R::method) &&
-         std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-           return one.role == R::payer && one.end <= exchange->begin;
-         });
-}
-
-}  // namespace
-
-namespace {
-
-/// "By courier or post": two ways side by side.
-bool is_either(const Sentence& before, const Sentence& part) {
-  const auto size = static_cast<std::uint32_t>(before.tokens.size());
-  const auto* way = last_before(before, R::method, size);
-  return way != nullptr && way->end == size && part.has(R::method) &&
-         part.first(R::method)->begin <= 1;
-}
-
-}  // namespace
 
 /// The parts of the sentence that share a cost.
 std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
@@ -346,7 +258,8 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
         (refused ? !last.negated
          : parts[i].has(R::money)
              ? parts[i].first(R::method)->value == "courier" && last.methods.front() != "courier"
-             : last.negated && parts[i].has_any(R::only, R::can, R::returns));
+             : last.negated &&
+                   (parts[i].has_any(R::only, R::can, R::returns) || hands_over(parts[i])));
     // "no longer free by parcel shop: 1.99 is deducted"
     const bool instead = !last.methods.empty() && last.free && last.negated && last.fees.empty() &&
                          !parts[i].has(R::method) && parts[i].has(R::money);
@@ -375,14 +288,16 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
 }
 
 void ReturnRules::read_costs(const Sentence& s) {
-  if (s.has_any(R::restocking, R::item)) return;
+  if (s.has(R::restocking) || (s.has(R::item) && !only_includes(s))) return;
   if (section_.empty() && is_of_exchange(s)) return;
   const auto earlier = std::exchange(methods_, {});
+  const bool either = std::exchange(either_, has_other_way(s));
   auto groups = groups_of(s);
   const bool speaks_of_returns =
       s.has_any(R::returns, R::return_form, R::method, R::payer) ||
       (!earlier.empty() && s.has(R::money) && s.has_any(R::refund, R::refund_act)) ||
       is_short_free(s, !earlier.empty()) || (earlier.size() == 1 && begins_free(s)) ||
+      (earlier.size() == 1 && deducts(s)) || ((headed_ || asked_) && names_free_label(s)) ||
       (asked_cost_ && s.has(R::money) && unread_words(s) == 0) || !section_.empty() ||
       (carries_ && s.has_any(R::free, R::money));
   if (!speaks_of_returns) return;
@@ -397,6 +312,7 @@ void ReturnRules::read_costs(const Sentence& s) {
              (earlier.size() == 1 || means_both(s))) {
     // "Drop it at a parcel shop or book a courier. We keep 2.49": of no way by itself
     groups.front().methods = earlier;
+    groups.front().apart = either || gives_more(s);
   }
   // "Post it back to us. The postage is yours to pay."
   const bool by_post = earlier.size() == 1 && earlier.front() == "post" && is_postage(s);
@@ -411,13 +327,25 @@ void ReturnRules::read_costs(const Sentence& s) {
                                 [](const CostGroup& one) { return one.payer == "shop"; });
   for (auto& group : groups) {
     group.unread = group.unread || both;
-    group.unnamed = named && group.methods.empty() && !group.returns;
+    group.unnamed = group.apart || (named && group.methods.empty() && !group.returns);
     if (group.cost || !group.methods.empty()) claim_group(s, group);
   }
 }
 
+/// "Use our prepaid label. We deduct 2.99": it was not free.
+void ReturnRules::drop_prepaid() {
+  const auto tells = [](const PolicyClaim& one) {
+    return !one.weak && (one.field == "return.paid_by" || one.field == "return.post.paid_by" ||
+                         one.field == "return.drop-off.paid_by");
+  };
+  const auto& all = claims_.all();
+  if (std::none_of(all.begin(), all.end(), tells)) return;
+  claims_.remove_weak("return.");
+}
+
 /// "Post it back to us. Return postage is yours to pay": of that way alone?
 void ReturnRules::finish() {
+  drop_prepaid();
   const auto* post = claims_.stated("return.post");
   if (post == nullptr || post->text != "yes") return;
   const auto of_post = [](const PolicyClaim& claim) {

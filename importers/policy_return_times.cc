@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "importers/policy_return_spans.h"
 #include "importers/policy_rules.h"
 #include "schema/terms_values.h"
 
@@ -14,7 +15,6 @@ using R = PolicyRole;
 using Sentence = PolicySentence;
 
 constexpr int kLongMonths = 6;
-constexpr std::size_t kShortNote = 9;
 constexpr int kLongRefund = 45;
 constexpr std::string_view kMissedTime = "The sentence says what holds where it takes longer.";
 constexpr std::string_view kUntilRefund = "It may be the time until the refund.";
@@ -92,38 +92,6 @@ const PolicyMark* event_of(const Sentence& s, const PolicyMark& span) {
              : nullptr;
 }
 
-/// "A voucher, valid for a year"
-bool is_validity(const Sentence& s, const PolicyMark& span) {
-  const auto clause = clause_around(s, span);
-  const bool valid =
-      word_between(clause, 0, static_cast<std::uint32_t>(clause.tokens.size()),
-                   {"valid", "valable", "valables", "gultig", "geldig", "valido", "valida",
-                    "validos", "expire", "expires", "redeemable", "einlosbar", "inwisselbaar"}) ||
-      // "the label we email you, good for 45 days"
-      (span.begin > 1 && s.word(span.begin - 2) == "good" && s.word(span.begin - 1) == "for");
-  return valid && !clause.has(R::returns);
-}
-
-/// "The return label can be used for 21 days"
-bool is_of_label(const Sentence& s, const PolicyMark& span) {
-  for (auto at = span.begin; at > 0 && !is_stop(s.word(at - 1)); --at) {
-    const auto word = s.word(at - 1);
-    const bool label = word.ends_with("label") || word.ends_with("labels") ||
-                       word.ends_with("etikett") || word.ends_with("etiquette") ||
-                       word.ends_with("voucher") || word.ends_with("gutschein");
-    if (label) return !between(s, R::returns, at, span.begin);
-  }
-  return false;
-}
-
-/// "Returns get you a voucher, and you have a year to spend it"
-bool is_of_credit(const Sentence& s, const PolicyMark& span) {
-  const auto* credit = last_before(s, R::credit, span.begin);
-  return credit != nullptr && span.span.unit == DayUnit::months &&
-         !between(s, R::returns, credit->end, span.begin) &&
-         next_after(s, R::event, span.end) == nullptr;
-}
-
 /// "after receipt", "from .." behind a time whose event was not understood.
 bool is_open(const Sentence& s, const PolicyMark& span) {
   for (auto at = span.end; at < span.end + 4 && !is_stop(s.word(at)); ++at) {
@@ -135,117 +103,9 @@ bool is_open(const Sentence& s, const PolicyMark& span) {
   return false;
 }
 
-/// "Within two weeks we return the whole amount"
-bool gives_back(const Sentence& s) {
-  const auto ours = [&](std::uint32_t at) {
-    return word_between(s, at, at + 1, {"we", "wij", "wir"});
-  };
-  return std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-    return one.role == R::returns && (ours(one.end) || (one.begin > 0 && ours(one.begin - 1)));
-  });
-}
-
-/// "Exchanges must be requested within 7 days", but not the words of other languages that mean
-/// returns as well, nor "Exchanges: 14 days".
-bool is_exchange_alone(const Sentence& s) {
-  const auto* swap = s.first(R::exchange);
-  return is_swap_only(s) && s.word(swap->begin).starts_with("exchange") &&
-         !(swap->begin == 0 && is_stop(s.word(swap->end)));
-}
-
-/// "Once you have registered it, you have 14 days": counted from something not understood.
-bool follows_something(const Sentence& s, const PolicyMark& span) {
-  const bool begins =
-      word_between(s, 0, 1,
-                   {"once", "after", "nachdem", "sobald", "apres", "zodra", "nadat", "eenmaal"}) ||
-      (word_between(s, 0, 1, {"une", "una"}) && word_between(s, 1, 2, {"fois", "vez"}));
-  return begins && word_between(s, 0, span.begin, {","});
-}
-
-/// "The amount is back on your account within 10 days": what goes back is money.
-bool tells_of_money(const Sentence& s) {
-  return !s.has_any(R::can, R::have) &&
-         word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                      {"amount", "funds", "account", "betrag", "kaufbetrag", "kaufpreis", "konto",
-                       "geld", "zahlungsmittel", "montant", "somme", "compte", "bedrag",
-                       "aankoopbedrag", "rekening", "importe", "cuenta"});
-}
-
-/// "A return takes 5 days to reach us", "returns are checked within 5 days"
-bool tells_of_way(const Sentence& s) {
-  return !s.has_any(R::can, R::have) &&
-         word_between(
-             s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-             {"unterwegs", "onderweg",   "transit",    "reach",     "parvenir",    "checked",
-              "check",     "inspected",  "inspect",    "processed", "process",     "gepruft",
-              "prufen",    "bearbeitet", "bearbeiten", "controles", "controlons",  "verifies",
-              "traites",   "traitons",   "verwerkt",   "verwerken", "controleren", "gecontroleerd",
-              "revisamos", "procesamos"});
-}
-
-/// "30 days", "14 days, UK only": nothing else is said.
-bool is_bare(const Sentence& s) {
-  return unread_words(s) == 0 && std::all_of(s.marks.begin(), s.marks.end(), [](const auto& one) {
-           return one.role == R::span || one.role == R::region || one.role == R::within ||
-                  one.role == R::only || one.role == R::until || one.role == R::under;
-         });
-}
-
-/// "The money goes back to your card. Allow 5 days.": behind a sentence about a refund.
-bool waits(const Sentence& s) {
-  if (s.has_any(R::returns, R::returnable, R::exchange, R::have, R::tell)) return false;
-  return word_between(s, 0, 1,
-                      {"give", "allow", "please",  "this",   "it",    "usually", "normally",
-                       "dies", "das",   "rechnen", "rechne", "bitte", "comptez", "cela",
-                       "ca",   "dit",   "reken",   "houd",   "esto",  "cuenta"}) &&
-         unread_words(s) <= 1;
-}
-
-/// "Refunds take 5 days"
-bool lasts(const Sentence& s, const PolicyMark& span) {
-  const bool first = !s.marks.empty() && s.marks.front().role == R::refund;
-  if (first && s.tokens.size() <= kShortNote && unread_words(s) == 0) return true;
-  return first && word_between(s, s.marks.front().end, span.begin,
-                               {"take", "takes", "dauert", "dauern", "duurt", "duren", "prend",
-                                "prennent", "tarda", "tardan"});
-}
-
-/// "Up to 14 days from the day you send it back"
-bool is_from_sending(const Sentence& s, const PolicyMark& span) {
-  const auto* back = next_after(s, R::returns, span.end);
-  return back != nullptr && back->begin <= span.end + 6 &&
-         word_between(s, span.end, back->begin, {"you", "sie", "du", "vous", "je", "u"}) &&
-         word_between(s, back->begin, back->end,
-                      {"send", "post", "mail", "ship", "bring", "stuurt", "renvoyez"});
-}
-
 /// Named close behind the time, and not the return's arrival: counted from what the customer does.
 bool is_customers(const PolicyMark* event, const PolicyMark& span) {
   return event != nullptr && event->value != "back" && event->begin < span.end + 5;
-}
-
-/// "Bring it back within 28 days of receiving it and we'll refund you": the time is over where the
-/// refund begins.
-bool ends_before_refund(const Sentence& s, const PolicyMark& span) {
-  const auto* event = next_after(s, R::event, span.end);
-  const auto* act = next_after(s, R::refund_act, span.end);
-  if (act == nullptr || event == nullptr || event->begin > act->begin || event->value == "back" ||
-      last_before(s, R::refund_act, span.begin) != nullptr) {
-    return false;
-  }
-  const bool hands = word_between(
-      s, 0, span.begin,
-      {"take",    "bring",   "post",      "send",     "drop",     "hand",      "return",
-       "get",     "pop",     "mail",      "ship",     "leave",    "give",      "bringst",
-       "bringen", "bringe",  "bringt",    "schick",   "schicke",  "schicken",  "schickst",
-       "sende",   "senden",  "gib",       "geben",    "gibst",    "rapportez", "renvoyez",
-       "ramenez", "deposez", "retournez", "rapporte", "renvoie",  "breng",     "brengt",
-       "stuur",   "stuurt",  "lever",     "trae",     "devuelve", "envia",     "lleva"});
-  bool parted = false;
-  for (auto at = event->end; at < act->begin; ++at) {
-    parted = parted || is_joint(s, at) || is_stop(s.word(at)) || s.word(at) == "-";
-  }
-  return hands && parted;
 }
 
 /// "If it is not processed within ten days", "not collected within a week": of what goes wrong.
@@ -282,6 +142,13 @@ bool is_of_refund(const Sentence& s, const PolicyMark& span) {
   // "a 30 day money-back guarantee"
   if (behind != nullptr && behind->begin == span.end && s.word(behind->begin) == "money")
     return false;
+  // "Send it back within 30 days and within 5 days you have your money"
+  const auto* before = last_before(s, R::span, span.begin);
+  if (behind != nullptr && before != nullptr && behind->begin <= span.end + 2 &&
+      next_after(s, R::event, before->end) != nullptr &&
+      next_after(s, R::event, before->end)->begin < span.begin) {
+    return true;
+  }
   return behind != nullptr && last_before(s, R::returns, span.begin) == nullptr &&
          !between(s, R::returns, span.end, behind->begin);
 }
@@ -356,6 +223,22 @@ bool ReturnRules::read_refund_time(const Sentence& s, const PolicyMark& span,
   return true;
 }
 
+/// "In case of withdrawal we repay you within 14 days": what the law says of money, the shop does.
+void ReturnRules::read_legal_refund(const Sentence& s) {
+  for (const auto& mark : s.marks) {
+    if (mark.role != R::span || !mark.span.max) continue;
+    const auto* before = last_before(s, R::refund_act, mark.begin);
+    const auto* after = next_after(s, R::refund_act, mark.end);
+    const bool paid = (before != nullptr) != (after != nullptr);
+    const bool alone = next_after(s, R::span, mark.end) == nullptr && s.first(R::span) == &mark;
+    const auto* event = event_of(s, mark);
+    const bool bought = event != nullptr && event->value != "back";
+    if (paid && alone && !bought && !s.has_any(R::have, R::can)) {
+      claim(s, "refund_within", value_text(DaySpan{{}, mark.span.max, mark.span.unit}));
+    }
+  }
+}
+
 /// Why a time may not be the window; empty where it is.
 std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& span,
                                          const PolicyMark* event) const {
@@ -373,6 +256,7 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   }
   if (has_bare_number(s)) return std::string(kBareNumber);
   if (is_missed_time(s, span)) return std::string(kMissedTime);
+  if (leads_to_refund(s, span)) return std::string(kUntilRefund);
   // "Delivery is refunded if the whole order comes back within 14 days"
   if (s.has(R::first_delivery) && s.has_any(R::refund, R::refund_act) && is_conditional(s)) {
     return std::string(kUntilRefund);
@@ -386,6 +270,9 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
   if (event == nullptr && tells_of_way(s)) return "It is not clear what the time is about.";
   if (is_late(s)) return "It may be the time after which something else holds.";
   // "We cannot refund it but swap it within 7 days"
+  if (is_swap_only(s) && span.span.unit == DayUnit::working_days) {
+    return "It may be the time for an exchange alone.";
+  }
   const bool swap = s.has(R::exchange) && !s.has_any(R::returns, R::returnable) &&
                     s.has_any(R::negation, R::no_return);
   if (swap || (event == nullptr && !asked_ && is_exchange_alone(s))) {
@@ -409,6 +296,11 @@ std::string ReturnRules::doubt_of_window(const Sentence& s, const PolicyMark& sp
 
 void ReturnRules::read_span(const Sentence& s, std::size_t index, bool& window_seen) {
   const PolicyMark& span = s.marks[index];
+  // "Our shops are open 7 days"
+  if (word_between(s, span.begin < 3 ? 0 : span.begin - 3, span.begin,
+                   {"open", "geoffnet", "ouvert", "ouverts", "ouvertes", "geopend", "abiertas"})) {
+    return;
+  }
   if (is_validity(s, span) || is_of_credit(s, span) || is_of_label(s, span)) return;
   const auto* event = event_of(s, span);
   const bool to_send = !s.has_any(R::refund, R::refund_act) && last_before(s, R::tell, span.begin);
@@ -441,6 +333,11 @@ bool follows_notice(const Sentence& s, const PolicyMark& span) {
 /// The time to send the goods off, counted from the customer's word: true when it is one.
 bool ReturnRules::read_send_back(const Sentence& s, const PolicyMark& span, bool window_seen) {
   if (!span.span.max || (span.span.min && span.span.min != span.span.max)) return false;
+  // "Your bank may take another 5 days"
+  const bool of_money = word_between(s, 0, span.begin,
+                                     {"bank", "banks", "card", "money", "funds", "refund", "banque",
+                                      "argent", "geld", "konto", "rekening", "banco", "dinero"});
+  if (of_money) return false;
   const auto* further = last_before(s, R::further, span.begin);
   const std::uint32_t reach = further != nullptr && further->end > further->begin + 1 ? 14 : 4;
   const auto* behind = next_after(s, R::further, span.end);

@@ -53,9 +53,10 @@ void ReturnRules::claim(const Sentence& s, std::string_view name, std::string te
                         std::string doubt) {
   if (doubt.empty()) doubt = doubt_;
   for (const auto& other : beside_) {
-    claims_.add({other + std::string(name), text, s.text, s.byte, doubt});
+    claims_.add({other + std::string(name), text, s.text, s.byte, doubt, weak_});
   }
-  claims_.add({prefix_ + std::string(name), std::move(text), s.text, s.byte, std::move(doubt)});
+  claims_.add(
+      {prefix_ + std::string(name), std::move(text), s.text, s.byte, std::move(doubt), weak_});
 }
 
 namespace {
@@ -258,6 +259,7 @@ void ReturnRules::read_legal(const Sentence& s) {
   if (exceeds_law(s)) return read_rules(s);
   // what the law says of money, the shop does
   if (is_refunded_too(s)) read_refund(s);
+  read_legal_refund(s);
   for (const auto& mark : s.marks) {
     const bool window = mark.role == R::span && mark.span.max && mark.span.min == mark.span.max;
     if (read_send_back(s, mark, false)) continue;
@@ -267,9 +269,6 @@ void ReturnRules::read_legal(const Sentence& s) {
   }
 }
 
-namespace {
-
-/// "You have 60 days, sale items included", "this also goes for reduced goods": all goods.
 bool only_includes(const Sentence& s) {
   if (s.has_any(R::negation, R::no_return, R::only, R::final_sale)) return false;
   return std::all_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
@@ -283,8 +282,6 @@ bool only_includes(const Sentence& s) {
                          "inclus", "incluses", "inbegrepen", "incluidos", "incluidas"});
   });
 }
-
-}  // namespace
 
 void ReturnRules::read_rules(const Sentence& s) {
   const bool items = read_items(s);

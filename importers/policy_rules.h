@@ -41,6 +41,9 @@ inline bool is_swap_only(const PolicySentence& s) {
   }
   return swap;
 }
+/// "You have 60 days, sale items included", "this also goes for reduced goods": all goods.
+bool only_includes(const PolicySentence& s);
+
 /// The places of items in the sentence, each item once; "non-sale items" are none.
 std::vector<const PolicyMark*> items_of(const PolicySentence& s);
 
@@ -106,6 +109,8 @@ class ReturnRules {
   void claim_group(const PolicySentence& sentence, const CostGroup& group);
   void claim_free(const PolicySentence& sentence, std::string_view prefix,
                   const std::string& doubt);
+  void drop_prepaid();
+  void read_legal_refund(const PolicySentence& sentence);
   void read_beside_season(const PolicySentence& sentence);
   void read_refund(const PolicySentence& sentence);
   void read_exchange(const PolicySentence& sentence);
@@ -122,6 +127,8 @@ class ReturnRules {
   std::vector<std::string> beside_;  ///< prefixes of more places the sentence names in one list
   std::string doubt_;                ///< of the sentence at hand
   std::optional<CountedFrom> from_;  ///< where the window of the line starts
+  bool either_ = false;              ///< the sentence before names another way, not understood
+  bool weak_ = false;                ///< what is claimed follows from a prepaid label
   bool goes_on_ = false;
   bool refunded_ = false;                  ///< the sentence read last speaks of money given back
   bool after_refund_ = false;              ///< the sentence before, in the same line, does

@@ -95,6 +95,8 @@ bool is_inner_stop(std::string_view text, std::size_t at) {
     const bool short_number = at < 3 || !is_ascii_digit(text[at - 3]) || text[at - 2] == ' ';
     return short_number && is_month_start(rest);
   }
+  // "30 days to change your mind. Free returns.": no German "mindestens"
+  if (word == "mind" && text.substr(0, begin).ends_with("your ")) return false;
   return std::find(kAbbreviations.begin(), kAbbreviations.end(), word) != kAbbreviations.end() &&
          !word.empty();
 }
