@@ -148,7 +148,7 @@ std::string DeliveryRules::key_of(const Option& option) const {
 }
 
 void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_view name,
-                          std::string text, std::string doubt, bool weak) {
+                          const std::string& text, std::string doubt, bool weak) {
   const std::string key = key_of(option);
   if (doubt.empty()) doubt = doubt_;
   const bool easily_other = name == "transit" || name == "transit_from";
@@ -198,12 +198,8 @@ void DeliveryRules::read_same_day(const Sentence& s, const Clause& clause) {
   for_all_.push_back({"handling", "0 days", s.text, s.byte, std::string(kHedged), false});
 }
 
-void DeliveryRules::read(const Sentence& s, bool goes_on) {
-  excepted_ = false;
-  if (!goes_on) in_example_ = false;
-  if (s.has(R::example) && has_fact(s)) in_example_ = true;
-  if (s.has(R::example) || is_other_service(s)) return;
-  if (s.has(R::faulty) && s.has(R::tell)) return;
+/// What is known of the sentence before its clauses are read.
+void DeliveryRules::begin(const Sentence& s, bool goes_on) {
   doubt_ = is_hedged(s) ? kHedged : std::string_view{};
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
@@ -222,10 +218,11 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   }
   note_places(s);
   strange_ = unread_words(s) >= kStrangeWords;
-  Option option = option_before(s, goes_on);
-  auto clauses = clauses_of(s);
-  leave_out_asides(clauses);
-  leave_out_remarks(s, clauses);
+}
+
+/// The way and places each clause speaks of; what the last one leaves is given back.
+DeliveryRules::Option DeliveryRules::name_options(const Sentence& s, Option option,
+                                                  std::vector<Clause>& clauses) {
   bool named = false;
   bool told = false;
   bool way = false;
@@ -246,6 +243,21 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
     if (clause.part.has(R::region)) line_keys_.insert(key_of(clause.option));
     if (clause.part.has_any(R::money, R::free)) line_kinds_.insert(key_of(clause.option));
   }
+  return option;
+}
+
+void DeliveryRules::read(const Sentence& s, bool goes_on) {
+  excepted_ = false;
+  if (!goes_on) in_example_ = false;
+  if (s.has(R::example) && has_fact(s)) in_example_ = true;
+  if (s.has(R::example) || is_other_service(s)) return;
+  if (s.has(R::faulty) && s.has(R::tell)) return;
+  begin(s, goes_on);
+  auto clauses = clauses_of(s);
+  const Option before = option_before(s, goes_on);
+  leave_out_asides(clauses);
+  leave_out_remarks(s, clauses);
+  const Option option = name_options(s, before, clauses);
   if (!goes_on) labelled_ = has_way_label(s);
   last_ = option;
   if (!goes_on) note_title(s);

@@ -183,69 +183,87 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
 
 }  // namespace
 
-/// Tells limits ("over 50") from fees.
-void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
+/// What the amounts of a clause have in common.
+struct DeliveryRules::Amounts {
+  std::vector<const PolicyMark*> marks = {};
+  bool orders = false;       ///< the clause speaks of order values
+  bool of_sentence = false;  ///< the sentence does
+  std::ptrdiff_t all = 0;    ///< in the sentence
+
+  /// "30 to 59.99", and its number is i and i + 1
+  bool joins(const Sentence& part, std::size_t i) const {
+    const auto& mark = *marks[i];
+    return close_before(part, R::over, mark.begin, 3) == nullptr &&
+           close_before(part, R::under, mark.begin, 3) == nullptr && i + 1 < marks.size() &&
+           marks[i + 1]->begin <= mark.end + 2 && is_range_word(part.word(mark.end)) &&
+           *mark.money < *marks[i + 1]->money;
+  }
+};
+
+/// One amount: a limit ("over 50") or a fee.
+void DeliveryRules::weigh_amount(const Sentence& s, Clause& clause, const Amounts& amounts,
+                                 std::size_t index) {
   using Bound = Clause::Bound;
   const Sentence& part = clause.part;
-  std::vector<const PolicyMark*> amounts;
+  const auto& mark = *amounts.marks[index];
+  const auto* over = close_before(part, R::over, mark.begin, 3);
+  const auto* under = close_before(part, R::under, mark.begin, 3);
+  const bool more = close_after(part, R::or_more, mark.end) || part.word(mark.end) == "+";
+  const auto* from = close_before(part, R::from, mark.begin, 3);
+  const auto* order = close_before(part, R::order, mark.begin, 2);
+  const auto* any = close_before(part, R::all_orders, mark.begin, 2);
+  const bool several = amounts.marks.size() > 1;
+  // "under 50 of order value we charge 4.90": of the amount before
+  const bool taken =
+      order != nullptr && index > 0 && amounts.marks[index - 1]->end + 1 >= order->begin;
+  const bool order_before = order != nullptr && !taken;
+  const bool bounded = clause.free || amounts.orders || several || amounts.of_sentence;
+  const bool at_least =
+      more || (over == nullptr && under == nullptr &&
+               ((from != nullptr && bounded) || (order_before && (clause.free || several))));
+  const bool below = under != nullptr && over == nullptr &&
+                     (amounts.orders || s.has(R::order) || clause.free || amounts.all > 1);
+  if (at_least) {
+    clause.limits.push_back({*mark.money, Bound::from, mark.begin});
+  } else if (over != nullptr) {
+    clause.limits.push_back({*mark.money, Bound::over, mark.begin});
+  } else if (below) {
+    clause.limits.push_back({*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
+  } else if (!is_order_value(part, order == nullptr ? any : order, mark)) {
+    const bool starts = (from != nullptr && from->end + 1 >= mark.begin) || under != nullptr;
+    clause.fees.push_back({*mark.money, mark.begin, starts});
+  }
+}
+
+/// Tells limits ("over 50") from fees.
+void DeliveryRules::weigh_money(const Sentence& s, Clause& clause) const {
+  const Sentence& part = clause.part;
+  Amounts amounts;
   for (const auto& mark : part.marks) {
-    if (mark.role == R::money && mark.money) amounts.push_back(&mark);
+    if (mark.role == R::money && mark.money) amounts.marks.push_back(&mark);
   }
   const auto* payer = part.first(R::payer);
   clause.free =
       (part.has(R::free) || (payer != nullptr && payer->value == "shop")) && !part.has(R::negation);
-  const bool orders = part.has_any(R::order, R::smaller, R::all_orders) || headed_free_;
-  const bool of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
-                           s.has_any(R::free, R::order) && !s.has(R::negation);
-  const auto all = amount_count(s);
-  for (std::size_t i = 0; i < amounts.size(); ++i) {
-    const auto& mark = *amounts[i];
-    if (is_voucher(part, mark.begin)) {
-      clause.free = false;
-      return;
-    }
-    if (is_missing(part, mark)) {
+  amounts.orders = part.has_any(R::order, R::smaller, R::all_orders) || headed_free_;
+  amounts.of_sentence = !part.has_any(R::delivery, R::kind, R::first_delivery) &&
+                        s.has_any(R::free, R::order) && !s.has(R::negation);
+  amounts.all = static_cast<std::ptrdiff_t>(amount_count(s));
+  for (std::size_t i = 0; i < amounts.marks.size(); ++i) {
+    const auto& mark = *amounts.marks[i];
+    if (is_voucher(part, mark.begin) || is_missing(part, mark)) {
       clause.free = false;
       return;
     }
     if (is_reduction(part, mark.end)) continue;
-    const auto* over = close_before(part, R::over, mark.begin, 3);
-    const auto* under = close_before(part, R::under, mark.begin, 3);
-    const bool joined = over == nullptr && under == nullptr && i + 1 < amounts.size() &&
-                        amounts[i + 1]->begin <= mark.end + 2 &&
-                        is_range_word(part.word(mark.end)) && *mark.money < *amounts[i + 1]->money;
-    const bool by_value =
-        orders || all > 2 || part.has(R::between) || (clause.limits.empty() && s.has(R::order));
-    if (joined && by_value) {
-      clause.limits.push_back({*mark.money, Bound::from, mark.begin, true});
+    const bool by_value = amounts.orders || amounts.all > 2 || part.has(R::between) ||
+                          (clause.limits.empty() && s.has(R::order));
+    if (by_value && amounts.joins(part, i)) {
+      clause.limits.push_back({*mark.money, Clause::Bound::from, mark.begin, true});
       ++i;
       continue;
     }
-    const bool more = close_after(part, R::or_more, mark.end) || part.word(mark.end) == "+";
-    const auto* from = close_before(part, R::from, mark.begin, 3);
-    const auto* order = close_before(part, R::order, mark.begin, 2);
-    const auto* any = close_before(part, R::all_orders, mark.begin, 2);
-    // "under 50 of order value we charge 4.90": of the amount before
-    const bool taken = order != nullptr && i > 0 && amounts[i - 1]->end + 1 >= order->begin;
-    const bool order_before = order != nullptr && !taken;
-    const bool bounded = clause.free || orders || amounts.size() > 1 || of_sentence;
-    const bool at_least =
-        more ||
-        (over == nullptr && under == nullptr &&
-         ((from != nullptr && bounded) || (order_before && (clause.free || amounts.size() > 1))));
-    const bool below = under != nullptr && over == nullptr &&
-                       (orders || s.has(R::order) || clause.free || all > 1);
-    if (at_least) {
-      clause.limits.push_back({*mark.money, Bound::from, mark.begin});
-    } else if (over != nullptr) {
-      clause.limits.push_back({*mark.money, Bound::over, mark.begin});
-    } else if (below) {
-      clause.limits.push_back(
-          {*mark.money, Bound::under, mark.begin, false, under->value == "incl"});
-    } else if (!is_order_value(part, order == nullptr ? any : order, mark)) {
-      const bool starts = (from != nullptr && from->end + 1 >= mark.begin) || under != nullptr;
-      clause.fees.push_back({*mark.money, mark.begin, starts});
-    }
+    weigh_amount(s, clause, amounts, i);
   }
 }
 

@@ -125,50 +125,43 @@ bool is_alternative(const Sentence& s) {
 
 }  // namespace
 
-void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
-  std::string doubt;
-  if (s.has(R::order) && s.has(R::money) && s.has_any(R::over, R::from, R::under, R::or_more)) {
-    doubt = "It depends on the value of the order.";
-  }
-  // "If you spent over 50, returns are free"
-  if (group.free && s.has(R::money) && s.has_any(R::over, R::under, R::or_more)) {
-    doubt = "It depends on the value of the order.";
-  }
-  // "Returns received after 30 days are sent back to you for 5.00"
-  if (group.cost && is_late(s) && group.methods.empty() && !group.fees.empty()) {
-    doubt = "It may be the time after which something else holds.";
-  }
-  if (s.has(R::smaller)) doubt = "It depends on what is said before.";
-  if (group.threshold) doubt = "It depends on the value of the order.";
-  if (group.starting) doubt = "The amount is where prices start.";
-  if (group.unread && group.methods.empty()) doubt = kUnread;
+/// Why the cost of a group may not hold for every return; empty where it does.
+std::string ReturnRules::doubt_of_cost(const Sentence& s, const CostGroup& group, bool told) const {
+  if (is_for_credit(s)) return std::string(kSwap);
+  // "The money we do not pay out"
+  const bool refuses_money = group.payer == "shop" && group.negated && group.methods.empty() &&
+                             !s.has_any(R::returns, R::return_form, R::sending);
+  if (refuses_money || s.has(R::other_service)) return std::string(kUnread);  // "you pay any duty"
+  const bool named = asked_ || carries_ || in_row_ || !section_.empty() || !group.methods.empty() ||
+                     s.has_any(R::returns, R::return_form, R::returnable, R::exchange);
+  const bool loose = !group.fees.empty() || is_unread(s, 0);  // "Otherwise you pay"
+  const auto unread = unread_words(s);
+  if ((!told && unread > 1) || (!named && loose && unread > 0)) return std::string(kUnreadWords);
   // "UK customers may use our label, the cost of which (3.00) is deducted"
   const bool offered_there =
       s.has(R::region) && s.has(R::can) && s.has_any(R::return_form, R::label);
   const bool loose_fee = group.methods.empty() && !group.fees.empty();
-  if ((group.unnamed && group.cost) || (offered_there && loose_fee))
-    doubt = "It is not clear which way back the cost is for.";
-  const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
-                                  [](const PolicyMark& one) { return one.role == R::method; });
-  const bool told = asked_ || carries_ || in_row_ || headed_ || !section_.empty() ||
-                    s.kind != PolicyLineKind::text || ways > 1 ||
-                    s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
-                    s.has_any(R::no_return, R::refund, R::payer);
-  if (!told && unread_words(s) > 1) doubt = kUnreadWords;
-  const bool named = asked_ || carries_ || in_row_ || !section_.empty() || !group.methods.empty() ||
-                     s.has_any(R::returns, R::return_form, R::returnable, R::exchange);
-  const bool loose = !group.fees.empty() || is_unread(s, 0);  // "Otherwise you pay"
-  if (!named && loose && unread_words(s) > 0) doubt = kUnreadWords;
-  if (s.has(R::other_service)) doubt = kUnread;  // "you pay any duty"
-  if (is_for_credit(s)) doubt = kSwap;
-  // "The money we do not pay out"
-  const bool refuses_money = group.payer == "shop" && group.negated && group.methods.empty() &&
-                             !s.has_any(R::returns, R::return_form, R::sending);
-  if (refuses_money) doubt = kUnread;
-  // "Swaps in our shops only", "Swapping in the shop is free"
-  const bool swaps = is_swap_only(s) && (s.has(R::only) || (group.cost && !group.methods.empty()));
-  const std::string swap(swaps ? kSwap : std::string_view{});
-  if (!swap.empty()) doubt = swap;
+  if ((group.unnamed && group.cost) || (offered_there && loose_fee)) {
+    return "It is not clear which way back the cost is for.";
+  }
+  if (group.unread && group.methods.empty()) return std::string(kUnread);
+  if (group.starting) return "The amount is where prices start.";
+  if (s.has(R::smaller) && !group.threshold) return "It depends on what is said before.";
+  // "Returns received after 30 days are sent back to you for 5.00"
+  const bool late = group.cost && is_late(s) && loose_fee;
+  // "If you spent over 50, returns are free"
+  const bool by_value =
+      s.has(R::money) &&
+      ((s.has(R::order) && s.has(R::from)) ||
+       ((s.has(R::order) || group.free) && s.has_any(R::over, R::under, R::or_more)));
+  if (group.threshold || (by_value && !late)) return "It depends on the value of the order.";
+  return late ? "It may be the time after which something else holds." : "";
+}
+
+/// The ways a group names; their prefixes are given back.
+std::vector<std::string> ReturnRules::claim_ways(const Sentence& s, const CostGroup& group,
+                                                 const std::string& doubt,
+                                                 const std::string& handed_doubt, bool told) {
   std::vector<std::string> places;
   for (const auto method : group.methods) {
     const bool offered = !group.negated || group.cost;
@@ -178,32 +171,49 @@ void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
     if (!group.cost && !group.returns && !handed && s.kind == PolicyLineKind::text) continue;
     // "Do not post returns to our shops": a way to another
     const bool mixed = !offered && group.methods.size() > 1 && !is_alternative(s);
-    claim(s, method, value_text(offered),
-          mixed            ? std::string(kUnreadWords)
-          : told || handed ? swap
-                           : doubt);
+    const std::string& why = told || handed ? handed_doubt : doubt;
+    claim(s, method, value_text(offered), mixed ? std::string(kUnreadWords) : why);
     places.push_back(std::string(method) + ".");
   }
-  if (!group.cost) return;
-  if (places.empty()) places.emplace_back();
+  return places;
+}
+
+/// Who pays, and how much, for one way or for all.
+void ReturnRules::claim_cost(const Sentence& s, const CostGroup& group, const std::string& place,
+                             const std::string& doubt) {
   const bool shop_pays =
       (group.free && !group.negated) || (group.payer == "shop" && !group.negated);
-  for (const auto& place : places) {
-    const bool nothing = group.fees.size() == 1 && group.fees.front().minor == 0;
-    const bool free = group.fees.empty() && shop_pays && group.payer != "customer";
-    if (nothing || free) {
-      weak_ = group.prepaid;
-      claim_free(s, place, doubt);
-      weak_ = false;
-    } else if (group.fees.size() == 1 && !(group.free && !group.negated)) {
-      claim(s, place + "paid_by", "customer", doubt);
-      claim(s, place + "fee", value_text(group.fees.front()), doubt);
-    } else if (!group.fees.empty()) {
-      claim(s, place + "fee", value_text(group.fees.front()), "Several costs stand side by side.");
-    } else if (group.free || group.payer == "shop" || !group.negated) {
-      claim(s, place + "paid_by", "customer", doubt);
-    }
+  const bool nothing = group.fees.size() == 1 && group.fees.front().minor == 0;
+  const bool free = group.fees.empty() && shop_pays && group.payer != "customer";
+  if (nothing || free) {
+    weak_ = group.prepaid;
+    claim_free(s, place, doubt);
+    weak_ = false;
+  } else if (group.fees.size() == 1 && !(group.free && !group.negated)) {
+    claim(s, place + "paid_by", "customer", doubt);
+    claim(s, place + "fee", value_text(group.fees.front()), doubt);
+  } else if (!group.fees.empty()) {
+    claim(s, place + "fee", value_text(group.fees.front()), "Several costs stand side by side.");
+  } else if (group.free || group.payer == "shop" || !group.negated) {
+    claim(s, place + "paid_by", "customer", doubt);
   }
+}
+
+void ReturnRules::claim_group(const Sentence& s, const CostGroup& group) {
+  const auto ways = std::count_if(s.marks.begin(), s.marks.end(),
+                                  [](const PolicyMark& one) { return one.role == R::method; });
+  const bool told = asked_ || carries_ || in_row_ || headed_ || !section_.empty() ||
+                    s.kind != PolicyLineKind::text || ways > 1 ||
+                    s.has_any(R::returns, R::exchange, R::returnable, R::return_form) ||
+                    s.has_any(R::no_return, R::refund, R::payer);
+  // "Swaps in our shops only", "Swapping in the shop is free"
+  const bool swaps = is_swap_only(s) && (s.has(R::only) || (group.cost && !group.methods.empty()));
+  const std::string swap(swaps ? kSwap : std::string_view{});
+  const std::string doubt = swaps ? swap : doubt_of_cost(s, group, told);
+  auto places = claim_ways(s, group, doubt, swap, told);
+  if (!group.cost) return;
+  if (places.empty()) places.emplace_back();
+  for (const auto& place : places) claim_cost(s, group, place, doubt);
 }
 
 void ReturnRules::open_section(const Sentence& heading) {
@@ -216,6 +226,56 @@ void ReturnRules::open_section(const Sentence& heading) {
   }
 }
 
+/// How a part stands to the group before it.
+struct ReturnRules::Joint {
+  bool opens = false;    ///< a group of its own begins
+  bool parted = false;   ///< .. of the same statement, with another way
+  bool refused = false;  ///< the part refuses what it names
+};
+
+ReturnRules::Joint ReturnRules::joint_of(const std::vector<Sentence>& parts, std::size_t i,
+                                         const CostGroup& last) {
+  const Sentence& part = parts[i];
+  const bool way = part.has(R::method);
+  // "Free by post or in store": what follows without a word of its own shares the cost.
+  const auto next = std::find_if(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
+                                 [](const Sentence& one) { return states_cost(one); });
+  const bool either =
+      i > 0 && next != parts.end() && next->has(R::method) && is_either(parts[i - 1], part);
+  const bool shares = !last.methods.empty() && !states_cost(part) &&
+                      (next == parts.end() || either) &&
+                      !part.has_any(R::returns, R::can, R::no_return, R::negation);
+  // "by post, or to our shop where it's free"
+  const auto size = static_cast<std::uint32_t>(part.tokens.size());
+  const bool there = !last.methods.empty() && way && states_cost(part) &&
+                     word_between(part, 1, size, {"where", "wo", "ou", "waar"});
+  // "Free returns, in store or at a parcel shop"
+  const bool named_behind =
+      i > 0 && last.methods.empty() && last.free && !last.negated && last.returns &&
+      !states_cost(part) && next == parts.end() && way && part.first(R::method)->begin <= 1 &&
+      !part.has_any(R::can, R::returns, R::no_return, R::negation) && unread_words(part) == 0 &&
+      !word_between(part, 1, size, {"ebenso", "also", "auch", "aussi", "ook", "too"});
+  // "no longer free by parcel shop: 1.99 is deducted"
+  const bool instead = !last.methods.empty() && last.free && last.negated && last.fees.empty() &&
+                       !way && part.has(R::money);
+  Joint joint;
+  joint.refused = part.has_any(R::negation, R::no_return, R::final_sale);
+  joint.parted = way && parts_ways(part, last, joint.refused);
+  joint.opens = (last.cost && !shares && !named_behind && !instead) || there || joint.parted;
+  return joint;
+}
+
+/// "At a parcel shop or by courier for 4.00"; "in our shops only; not by post", "not by post, only
+/// in our shops"
+bool ReturnRules::parts_ways(const Sentence& part, const CostGroup& last, bool refused) {
+  if (last.methods.empty() || last.cost) return false;
+  if (refused) return !last.negated;
+  if (part.has(R::money)) {
+    return part.first(R::method)->value == "courier" && last.methods.front() != "courier";
+  }
+  return last.negated && (part.has_any(R::only, R::can, R::returns) || hands_over(part));
+}
+
 /// The parts of the sentence that share a cost.
 std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
   const auto parts = parts_of(s);
@@ -224,65 +284,30 @@ std::vector<ReturnRules::CostGroup> ReturnRules::groups_of(const Sentence& s) {
   const bool sent_apart = s.has(R::first_delivery) && !way_back;
   std::vector<CostGroup> groups(1);
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    const bool speaks = parts[i].has(R::method) || states_cost(parts[i]);
-    if (!speaks) continue;
-    if (sent_apart && (parts[i].has(R::first_delivery) || !parts[i].has(R::return_form))) continue;
+    const Sentence& part = parts[i];
+    if (!part.has(R::method) && !states_cost(part)) continue;
+    if (sent_apart && (part.has(R::first_delivery) || !part.has(R::return_form))) continue;
     // "an exchange is free": of another way
-    if (parts[i].has(R::exchange) && !parts[i].has(R::returns) && groups.back().cost) continue;
-    CostGroup& last = groups.back();
-    // "Free by post or in store": what follows without a word of its own shares the cost.
-    const auto next = std::find_if(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
-                                   [](const Sentence& one) { return states_cost(one); });
-    const bool either =
-        i > 0 && next != parts.end() && next->has(R::method) && is_either(parts[i - 1], parts[i]);
-    const bool shares = !last.methods.empty() && !states_cost(parts[i]) &&
-                        (next == parts.end() || either) &&
-                        !parts[i].has_any(R::returns, R::can, R::no_return, R::negation);
-    // "by post, or to our shop where it's free"
-    const bool there = !last.methods.empty() && parts[i].has(R::method) && states_cost(parts[i]) &&
-                       word_between(parts[i], 1, static_cast<std::uint32_t>(parts[i].tokens.size()),
-                                    {"where", "wo", "ou", "waar"});
-    // "Free returns, in store or at a parcel shop"
-    const bool named_behind =
-        i > 0 && last.methods.empty() && last.free && !last.negated && last.returns &&
-        !states_cost(parts[i]) && next == parts.end() && parts[i].has(R::method) &&
-        parts[i].first(R::method)->begin <= 1 &&
-        !parts[i].has_any(R::can, R::returns, R::no_return, R::negation) &&
-        unread_words(parts[i]) == 0 &&
-        !word_between(parts[i], 1, 99, {"ebenso", "also", "auch", "aussi", "ook", "too"});
-    // "At a parcel shop or by courier for 4.00"; "in our shops only; not by post", "not by post,
-    // only in our shops"
-    const bool refused = parts[i].has_any(R::negation, R::no_return, R::final_sale);
-    const bool parted =
-        !last.methods.empty() && !last.cost && parts[i].has(R::method) &&
-        (refused ? !last.negated
-         : parts[i].has(R::money)
-             ? parts[i].first(R::method)->value == "courier" && last.methods.front() != "courier"
-             : last.negated &&
-                   (parts[i].has_any(R::only, R::can, R::returns) || hands_over(parts[i])));
-    // "no longer free by parcel shop: 1.99 is deducted"
-    const bool instead = !last.methods.empty() && last.free && last.negated && last.fees.empty() &&
-                         !parts[i].has(R::method) && parts[i].has(R::money);
-    const bool opens = ((last.cost && !shares && !named_behind && !instead) || there || parted);
-    const bool of_returns = last.returns;
-    if (opens) groups.emplace_back();
-    if (parted) groups.back().returns = of_returns;
-    if (parted) groups.back().refused = refused;
+    if (part.has(R::exchange) && !part.has(R::returns) && groups.back().cost) continue;
+    const Joint joint = joint_of(parts, i, groups.back());
+    const bool of_returns = groups.back().returns;
     // "In our shops but not by post, and it's free"
-    if (!opens && last.refused && !parts[i].has(R::method) && groups.size() > 1) {
-      groups[groups.size() - 2].add(parts[i]);
+    if (!joint.opens && groups.back().refused && !part.has(R::method) && groups.size() > 1) {
+      groups[groups.size() - 2].add(part);
       continue;
     }
-    groups.back().add(parts[i]);
+    if (joint.opens) groups.emplace_back();
+    CostGroup& group = groups.back();
+    if (joint.parted) group.returns = of_returns;
+    if (joint.parted) group.refused = joint.refused;
+    group.add(part);
     // "Returns within 14 days, in store only"
-    const bool of_sentence =
-        s.has(R::returns) && parts[i].has(R::only) && unread_words(parts[i]) == 0;
-    groups.back().returns = groups.back().returns || of_sentence;
+    const bool of_sentence = s.has(R::returns) && part.has(R::only) && unread_words(part) == 0;
     // "Returns: 1.99, in store free"
-    const bool headed = i > 0 && !parts[i].has(R::method) && !states_cost(parts[i - 1]) &&
+    const bool headed = i > 0 && !part.has(R::method) && !states_cost(parts[i - 1]) &&
                         !parts[i - 1].has(R::method) &&
                         parts[i - 1].has_any(R::returns, R::return_form);
-    groups.back().returns = groups.back().returns || headed;
+    group.returns = group.returns || of_sentence || headed;
   }
   return groups;
 }

@@ -106,6 +106,17 @@ class ReturnRules {
   void read_span(const PolicySentence& sentence, std::size_t mark, bool& window_seen);
   void read_costs(const PolicySentence& sentence);
   static std::vector<CostGroup> groups_of(const PolicySentence& sentence);
+  struct Joint;
+  static Joint joint_of(const std::vector<PolicySentence>& parts, std::size_t index,
+                        const CostGroup& last);
+  static bool parts_ways(const PolicySentence& part, const CostGroup& last, bool refused);
+  std::string doubt_of_cost(const PolicySentence& sentence, const CostGroup& group,
+                            bool told) const;
+  std::vector<std::string> claim_ways(const PolicySentence& sentence, const CostGroup& group,
+                                      const std::string& doubt, const std::string& handed_doubt,
+                                      bool told);
+  void claim_cost(const PolicySentence& sentence, const CostGroup& group, const std::string& place,
+                  const std::string& doubt);
   void claim_group(const PolicySentence& sentence, const CostGroup& group);
   void claim_free(const PolicySentence& sentence, std::string_view prefix,
                   const std::string& doubt);
@@ -191,9 +202,11 @@ class DeliveryRules {
   bool is_about(const PolicySentence& sentence, bool goes_on) const;
   std::string key_of(const Option& option) const;
   void claim(const PolicySentence& sentence, const Option& option, std::string_view name,
-             std::string text, std::string doubt = {}, bool weak = false);
+             const std::string& text, std::string doubt = {}, bool weak = false);
   std::vector<Clause> clauses_of(const PolicySentence& sentence) const;
   static void leave_out_asides(std::vector<Clause>& clauses);
+  void begin(const PolicySentence& sentence, bool goes_on);
+  Option name_options(const PolicySentence& sentence, Option option, std::vector<Clause>& clauses);
   void note_places(const PolicySentence& sentence);
   void note_title(const PolicySentence& sentence);
   bool is_of_both(const PolicySentence& sentence) const;
@@ -205,6 +218,9 @@ class DeliveryRules {
   static void give_to_next_day(std::vector<Clause>& clauses);
   void read_context(const Clause& clause, Option& option, bool named_before) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
+  struct Amounts;
+  static void weigh_amount(const PolicySentence& sentence, Clause& clause, const Amounts& amounts,
+                           std::size_t index);
   void weigh_money(const PolicySentence& sentence, Clause& clause) const;
   void pair_up(const PolicySentence& sentence, Clause& limits, Clause& costs);
   static void carry_limits(std::vector<Clause>& clauses);
