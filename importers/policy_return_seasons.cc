@@ -1,6 +1,8 @@
 // Rules for the seasons of returns: what is bought between two days goes back until a third.
 #include <algorithm>
+#include <iterator>
 #include <utility>
+#include <vector>
 
 #include "importers/policy_rules.h"
 #include "schema/terms_values.h"
@@ -23,27 +25,80 @@ bool tells_of_buying(const Sentence& s) {
 
 }  // namespace
 
+namespace {
+
+using Days = std::vector<const PolicyMark*>;
+
+/// The day by which goods have to be back; nothing if none is said to be.
+const PolicyMark* last_day(const Sentence& s, const Days& days) {
+  const PolicyMark* until = nullptr;
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    const auto* day = days[i];
+    const auto* word = last_before(s, R::until, day->begin);
+    const bool close = word != nullptr && word->end + 3 >= day->begin;
+    const auto near =
+        std::max(word == nullptr ? 0U : word->end, day->begin < 3 ? 0U : day->begin - 3);
+    const bool upper =
+        word_between(s, near, day->begin, {"and", "und", "et", "en", "to", "through", "-"});
+    // "until 31 January; for what is bought from 1 November until 25 December"
+    const bool later = until != nullptr && days.size() > 2;
+    const bool range = later && word != nullptr && word->begin == days[i - 1]->end;
+    const bool first = later && word_between(s, day->begin - 1, day->begin,
+                                             {"from", "vom", "von", "ab", "du", "van", "desde"});
+    if (close && !range && !first && !(upper && days.size() > 2 && day != days.back())) until = day;
+  }
+  return until;
+}
+
+/// The years that are not said follow from the one that is.
+void complete_years(SeasonalWindow& season) {
+  const auto before = [](const SeasonDay& day, const SeasonDay& later) {
+    return *later.year - (day.month > later.month ? 1 : 0);
+  };
+  const bool dated = season.until && season.until->year;
+  if (dated && season.to && !season.to->year) season.to->year = before(*season.to, *season.until);
+  if (dated && season.from && !season.to && !season.from->year) {
+    season.from->year = before(*season.from, *season.until);
+  }
+  if (season.from && season.to && season.to->year && !season.from->year) {
+    season.from->year = before(*season.from, *season.to);
+  }
+}
+
+}  // namespace
+
+/// Why the dates may not be those of a season; empty where they are.
+std::string ReturnRules::doubt_of_season(const Sentence& s, const SeasonalWindow& season,
+                                         bool sold) const {
+  const bool both = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
+                                 {"between", "zwischen", "entre", "tussen"});
+  if (both && season.from.has_value() != season.to.has_value()) {
+    return "Only one of the two dates was understood.";
+  }
+  const bool bought = season.from || season.to;
+  if (!sold && (!s.has_any(R::season, R::event) || (!bought && !s.has(R::season)))) {
+    return "It is not said what the date is about.";
+  }
+  const auto last = season.until && season.until->year ? season.until : season.to;
+  if (!last || !last->year || !frame_.observed) return {};
+  const Day over{date::year{*last->year} / date::month{last->month} / date::day{last->day}};
+  return over < *frame_.observed ? "These dates are over." : "";
+}
+
 /// "Bought between .. and .. can be returned until ..": true when the sentence speaks of dates.
 bool ReturnRules::read_season(const Sentence& s) {
-  std::vector<const PolicyMark*> days;
+  Days days;
   for (const auto& mark : s.marks) {
     if (mark.role == R::day) days.push_back(&mark);
   }
   if (days.empty()) return false;
-  SeasonalWindow season;
-  const PolicyMark* until = nullptr;
-  for (const auto* day : days) {
-    const auto* word = last_before(s, R::until, day->begin);
-    const bool close = word != nullptr && word->end + 3 >= day->begin;
-    const bool upper = word_between(s, day->begin < 3 ? 0 : day->begin - 3, day->begin,
-                                    {"and", "und", "et", "en", "to", "through", "-"});
-    if (close && !(upper && days.size() > 2 && day != days.back())) until = day;
-  }
+  const PolicyMark* until = last_day(s, days);
   if (until == nullptr && days.size() != 2) return true;
-  std::vector<const PolicyMark*> bought;
-  for (const auto* day : days) {
-    if (day != until) bought.push_back(day);
-  }
+  Days bought;
+  std::copy_if(days.begin(), days.end(), std::back_inserter(bought),
+               [&](const PolicyMark* day) { return day != until; });
+  if (bought.size() > 2) return true;
+  SeasonalWindow season;
   if (until != nullptr) season.until = until->day;
   if (bought.size() == 2) {
     season.from = bought[0]->day;
@@ -52,36 +107,15 @@ bool ReturnRules::read_season(const Sentence& s) {
     const auto* before = last_before(s, R::between, bought[0]->begin);
     const bool from = before != nullptr && before->end + 3 >= bought[0]->begin;
     (from ? season.from : season.to) = bought[0]->day;
-  } else if (!bought.empty()) {
-    return true;
   }
-  if (season.to && season.until && season.until->year && !season.to->year) {
-    season.to->year = *season.until->year - (season.to->month > season.until->month ? 1 : 0);
-  }
-  if (season.from && !season.to && season.until && season.until->year && !season.from->year) {
-    season.from->year = *season.until->year - (season.from->month > season.until->month ? 1 : 0);
-  }
-  if (season.from && season.to && season.to->year && !season.from->year) {
-    season.from->year = *season.to->year - (season.from->month > season.to->month ? 1 : 0);
-  }
+  complete_years(season);
   if (!season.until) {
     const auto* span = s.first(R::span);
     if (span == nullptr || span->span.unit != DayUnit::days || !span->span.max) return true;
     season.days = span->span.max;
   }
-  std::string doubt;
-  const auto last = season.until && season.until->year ? season.until : season.to;
-  if (last && last->year && frame_.observed) {
-    const Day over{date::year{*last->year} / date::month{last->month} / date::day{last->day}};
-    if (over < *frame_.observed) doubt = "These dates are over.";
-  }
   const bool sold = bought.size() == 2 && until != nullptr && tells_of_buying(s);
-  if (!sold && (!s.has_any(R::season, R::event) || (bought.empty() && !s.has(R::season)))) {
-    doubt = "It is not said what the date is about.";
-  }
-  const bool both = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
-                                 {"between", "zwischen", "entre", "tussen"});
-  if (both && bought.size() == 1) doubt = "Only one of the two dates was understood.";
+  const std::string doubt = doubt_of_season(s, season, sold);
   doubt_ = s.has(R::aside) ? doubt_ : std::string{};
   claim(s, "seasons", value_text(std::vector<SeasonalWindow>{season}), doubt);
   return true;

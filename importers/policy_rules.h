@@ -98,6 +98,8 @@ class ReturnRules {
   void read_below_title(const PolicySentence& sentence);
   void read_needs(const PolicySentence& sentence);
   bool read_season(const PolicySentence& sentence);
+  std::string doubt_of_season(const PolicySentence& sentence, const SeasonalWindow& season,
+                              bool sold) const;
   void read_spans(const PolicySentence& sentence);
   bool read_refund_time(const PolicySentence& sentence, const PolicyMark& span,
                         const PolicyMark* event);
