@@ -6,43 +6,14 @@
 #include <string_view>
 
 #include "importers/byte_search.h"
+#include "importers/policy_refine_steps.h"
 
 namespace rangebook {
 namespace {
 
 using R = PolicyRole;
-using Marks = std::vector<PolicyMark>;
-using Tokens = std::vector<PolicyToken>;
-
-bool has(const Marks& marks, std::initializer_list<R> roles) {
-  return std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-    return std::find(roles.begin(), roles.end(), one.role) != roles.end();
-  });
-}
-
-/// True where [begin, end) holds at most three words, all of them among `words`.
-bool only_words(const Tokens& tokens, std::uint32_t begin, std::uint32_t end,
-                std::initializer_list<std::string_view> words) {
-  if (end < begin || end > begin + 3 || end > tokens.size()) return false;
-  return std::all_of(tokens.begin() + begin, tokens.begin() + end, [&](const PolicyToken& one) {
-    return std::find(words.begin(), words.end(), one.word) != words.end();
-  });
-}
-
-/// "The shipping costs for the return": of the way back.
-void name_return_costs(Marks& marks, const Tokens& tokens) {
-  for (auto& fee : marks) {
-    if (fee.role != R::first_delivery) continue;
-    const bool back = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-      return one.role == R::returns && one.begin > fee.end &&
-             only_words(
-                 tokens, fee.end, one.begin,
-                 {"for", "of", "on", "the",   "a",    "your", "any", "fur", "die", "der", "eine",
-                  "de",  "du", "le", "votre", "voor", "van",  "het", "je",  "uw",  "een"});
-    });
-    if (back) fee.role = R::return_form;
-  }
-}
+using Marks = PolicyMarks;
+using Tokens = PolicyTokens;
 
 /// "Other countries in Europe": Europe, not the world.
 void narrow_world(Marks& marks, const Tokens& tokens) {
@@ -103,44 +74,6 @@ void leave_out_places(Marks& marks, const Tokens& tokens) {
   }
 }
 
-bool is_one_of(std::string_view word, std::initializer_list<std::string_view> words) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-/// "After we have received ..", "receiving your return": the return has arrived.
-void turn_receipts(Marks& marks, const Tokens& tokens) {
-  for (auto& event : marks) {
-    if (event.role != R::event || event.value != "delivery") continue;
-    bool receipt = false;
-    for (auto at = event.begin; at < event.end; ++at) {
-      for (const std::string_view stem :
-           {"receiv", "recei", "recu", "recep", "erhalt", "ontvang"}) {
-        receipt = receipt || tokens[at].word.starts_with(stem);
-      }
-    }
-    if (!receipt) continue;
-    bool ours = false;
-    auto first = event.begin < 5 ? 0 : event.begin - 5;
-    for (const auto& one : marks) {
-      if (one.role == R::span && one.begin < event.begin) first = std::max(first, one.end);
-    }
-    for (auto at = first; at < event.begin; ++at) {
-      const std::string_view word = tokens[at].word;
-      if (is_one_of(word, {"we", "wir", "nous", "wij", "we've", "we'll", "warehouse"})) ours = true;
-      if (is_one_of(word, {"you", "sie", "du", "vous", "je", "u", "jij", "."})) ours = false;
-    }
-    const bool returned = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-      return one.role == R::returns && one.begin > event.end &&
-             only_words(tokens, event.end, one.begin,
-                        {"your",    "the",       "a",        "ihrer",    "deiner",   "der",
-                         "votre",   "du",        "je",       "uw",       "des",      "les",
-                         "goods",   "items",     "products", "produits", "articles", "waren",
-                         "artikel", "producten", "item",     "parcel"});
-    });
-    if (ours || returned) event.value = "back";
-  }
-}
-
 /// "La livraison est gratuite": delivery itself, not the day it is counted from.
 void name_delivery(Marks& marks, const Tokens& tokens) {
   Marks more;
@@ -161,18 +94,6 @@ void name_delivery(Marks& marks, const Tokens& tokens) {
   marks.insert(marks.end(), more.begin(), more.end());
 }
 
-/// "We pay the money back": no way back of the goods.
-void drop_inner_returns(Marks& marks) {
-  const Marks all = marks;
-  std::erase_if(marks, [&](const PolicyMark& inner) {
-    return inner.role == R::returns &&
-           std::any_of(all.begin(), all.end(), [&](const PolicyMark& one) {
-             return (one.role == R::refund || one.role == R::refund_act) &&
-                    one.begin < inner.begin && inner.end <= one.end;
-           });
-  });
-}
-
 /// "From 50 free": German "frei" means free of charge only beside an amount or a delivery.
 void drop_bare_frei(Marks& marks, const Tokens& tokens) {
   const Marks all = marks;
@@ -185,60 +106,6 @@ void drop_bare_frei(Marks& marks, const Tokens& tokens) {
              (other.begin == one.end || (other.end <= one.begin && other.end + 2 >= one.begin));
     });
   });
-}
-
-/// "We cannot refund your return postage"
-bool is_refused(const Marks& marks, const Tokens& tokens, const PolicyMark& cost) {
-  return std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-    const bool refusal = one.role == R::no_return &&
-                         is_one_of(tokens[one.end - 1].word, {"refund", "reimburse", "refunded"});
-    return refusal && one.end <= cost.begin && one.end + 2 >= cost.begin;
-  });
-}
-
-/// "Minus the shipping costs for the return": she pays.
-void add_kept_costs(Marks& marks, const Tokens& tokens) {
-  Marks more;
-  for (const auto& cost : marks) {
-    if (cost.role != R::return_form || has(marks, {R::payer, R::money, R::free})) continue;
-    if (is_refused(marks, tokens, cost)) {
-      more.push_back({.role = R::payer, .value = "customer", .begin = cost.begin, .end = cost.end});
-    }
-    for (auto at = cost.begin < 2 ? 0 : cost.begin - 2; at < cost.begin; ++at) {
-      if (!is_one_of(tokens[at].word, {"minus", "less", "abzuglich", "moins"})) continue;
-      more.push_back({.role = R::payer, .value = "customer", .begin = at, .end = at + 1});
-    }
-  }
-  marks.insert(marks.end(), more.begin(), more.end());
-}
-
-/// "A prepaid label is in the parcel": nothing to pay, where nothing else is said of the cost.
-void add_prepaid(Marks& marks, const Tokens& tokens) {
-  if (has(marks, {R::money, R::free, R::payer, R::negation, R::exchange, R::faulty, R::region})) {
-    return;
-  }
-  const bool conditional = std::any_of(tokens.begin(), tokens.end(), [](const PolicyToken& one) {
-    return is_one_of(one.word, {"if", "wenn", "falls", "si", "als", "indien", "unless", "cost"});
-  });
-  if (conditional || (!tokens.empty() && tokens.back().word == ";")) return;
-  for (std::uint32_t at = 0; at < tokens.size(); ++at) {
-    const bool paid = is_one_of(
-        tokens[at].word,
-        {"prepaid",      "pre-paid",        "postage-paid",     "freepost",       "frankierte",
-         "frankiertes",  "frankierten",     "vorfrankierte",    "vorfrankiertes", "vorfrankierten",
-         "prepayee",     "preaffranchie",   "pre-affranchie",   "affranchie",     "gefrankeerd",
-         "gefrankeerde", "voorgefrankeerd", "voorgefrankeerde", "prepagada",      "prefranqueada"});
-    if (!paid) continue;
-    for (auto near = at < 4 ? 0 : at - 4; near < at + 4 && near < tokens.size(); ++near) {
-      const std::string_view word = tokens[near].word;
-      const bool label = word.ends_with("label") || word.ends_with("etikett") ||
-                         word.starts_with("etiquet") || word.ends_with("etiket") ||
-                         word.ends_with("sticker") || word.ends_with("aufkleber");
-      if (!label) continue;
-      marks.push_back({.role = R::free, .value = "prepaid", .begin = at, .end = at + 1});
-      return;
-    }
-  }
 }
 
 /// "Not worn, washed or altered": what was done to it, no kind of goods.
@@ -256,7 +123,7 @@ void drop_altered(Marks& marks, const Tokens& tokens) {
 
 /// "We use first class post": of no service of its own where no price is named.
 void drop_classes(Marks& marks, const Tokens& tokens) {
-  if (has(marks, {R::money, R::free})) return;
+  if (has_role(marks, {R::money, R::free})) return;
   std::erase_if(marks, [&](const PolicyMark& one) {
     return one.role == R::kind && one.end > one.begin && tokens[one.end - 1].word == "class";
   });
@@ -265,7 +132,7 @@ void drop_classes(Marks& marks, const Tokens& tokens) {
 /// "Orders placed on a Sunday", "in the evening": a time, no service, where no price is named.
 void drop_weekdays(Marks& marks, const Tokens& tokens) {
   constexpr std::size_t kHeading = 4;
-  if (has(marks, {R::money, R::free}) || tokens.size() <= kHeading) return;
+  if (has_role(marks, {R::money, R::free}) || tokens.size() <= kHeading) return;
   const auto names_service = [](const PolicyToken& one) {
     for (const std::string_view stem :
          {"deliver", "liefer", "zustell", "livr", "lever", "bezorg", "entreg", "slot"}) {
@@ -330,27 +197,6 @@ void part_limits(Marks& marks, const Tokens& tokens) {
   }
 }
 
-/// "To your credit card"
-void drop_credit_cards(Marks& marks, const Tokens& tokens) {
-  std::erase_if(marks, [&](const PolicyMark& one) {
-    return one.role == R::credit && one.end < tokens.size() &&
-           is_one_of(tokens[one.end].word, {"card", "cards"});
-  });
-}
-
-/// "A refund, exchange or gift card": what she gets, no goods.
-void turn_gift_cards(Marks& marks, const Tokens& tokens) {
-  for (auto& card : marks) {
-    if (card.role != R::item || card.value != "gift-cards" || card.begin < 2) continue;
-    const bool listed = is_one_of(tokens[card.begin - 1].word, {"or", "oder", "ou", "of", "a"}) &&
-                        std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-                          const bool gives = one.role == R::refund || one.role == R::exchange;
-                          return gives && one.end <= card.begin && one.end + 2 >= card.begin;
-                        });
-    if (listed) card.role = R::credit;
-  }
-}
-
 /// French "des" is "from" before a number only ("dès 60 €"), else an article.
 void drop_articles(Marks& marks, const Tokens& tokens) {
   const Marks all = marks;
@@ -366,52 +212,9 @@ void drop_articles(Marks& marks, const Tokens& tokens) {
   });
 }
 
-/// "We cover the cost of returns", "we do not cover it": who the verb speaks of.
-void turn_payers(Marks& marks, const Tokens& tokens) {
-  for (auto& payer : marks) {
-    const bool verb = is_one_of(tokens[payer.begin].word,
-                                {"cover", "pay", "meet", "bear", "foot", "shoulder", "refund"});
-    if (payer.role != R::payer || payer.value != "customer" || !verb) continue;
-    bool ours = false;
-    bool denied = false;
-    for (auto at = payer.begin < 4 ? 0 : payer.begin - 4; at < payer.begin; ++at) {
-      const std::string_view word = tokens[at].word;
-      if (is_one_of(word, {"we", "we'll"})) ours = true;
-      if (is_one_of(word, {"you", "you'll", "customer", "customers", "buyer", "buyers", "that"})) {
-        ours = false;
-      }
-      if (is_one_of(word, {"not", "don't", "can't", "cannot", "won't"})) denied = true;
-    }
-    if (ours) payer.value = "shop";
-    if (ours && denied) payer.value = "customer";
-    if (!ours || !denied) continue;
-    std::erase_if(marks, [&](const PolicyMark& one) {
-      return (one.role == R::negation || one.role == R::no_return) && one.begin < payer.begin &&
-             one.begin + 4 >= payer.begin;
-    });
-    return;
-  }
-}
-
-/// "Wir zahlen den Kaufpreis zurueck": the money goes back, nothing is said of what sending costs.
-void drop_paid_back(Marks& marks, const Tokens& tokens) {
-  if (has(marks, {R::return_form, R::first_delivery, R::label})) return;
-  std::erase_if(marks, [&](const PolicyMark& payer) {
-    if (payer.role != R::payer || payer.value != "shop") return false;
-    bool pays = false;
-    for (auto at = payer.begin; at < payer.end; ++at) {
-      pays = pays || is_one_of(tokens[at].word, {"zahlen", "pay", "payons", "betalen", "pagamos"});
-    }
-    if (!pays) return false;
-    return std::any_of(tokens.begin() + payer.end, tokens.end(), [](const PolicyToken& one) {
-      return is_one_of(one.word, {"zuruck", "terug", "back"});
-    });
-  });
-}
-
 /// "We take nothing back": free of charge only beside a word of cost.
 void drop_nothing(Marks& marks, const Tokens& tokens) {
-  if (has(marks, {R::money, R::over, R::or_more})) return;
+  if (has_role(marks, {R::money, R::over, R::or_more})) return;
   const bool cost = std::any_of(tokens.begin(), tokens.end(), [](const PolicyToken& one) {
     for (const std::string_view stem : {"kost", "cout", "cost", "betaal", "zahl", "bezahl", "pay",
                                         "paie", "berechn", "reken", "factur", "cuesta", "pag"}) {
@@ -437,39 +240,6 @@ void open_spans(Marks& marks) {
     span.open = true;
     span.span.min.reset();
   }
-}
-
-/// "Orders are processed within ..": nothing of money that goes back.
-void turn_loose_refunds(Marks& marks) {
-  if (has(marks, {R::refund, R::returns, R::returnable})) return;
-  for (auto& one : marks) {
-    if (one.role == R::refund_act && one.value == "loose") one.role = R::dispatch;
-  }
-}
-
-/// "Returning or swapping is not possible"
-bool is_impossible(const Marks& marks, const Tokens& tokens, const PolicyMark& no) {
-  if (no.end >= tokens.size() || has(marks, {R::delivery, R::kind, R::dispatch, R::payer})) {
-    return false;
-  }
-  return is_one_of(tokens[no.end].word, {"possible", "moglich", "mogelijk", "posible"}) &&
-         has(marks, {R::returns});
-}
-
-/// "can unfortunately not take back": a negation right before the return.
-void add_refusals(Marks& marks, const Tokens& tokens) {
-  Marks refusals;
-  for (const auto& no : marks) {
-    if (no.role != R::negation) continue;
-    const bool said = std::any_of(marks.begin(), marks.end(), [&](const PolicyMark& one) {
-      return one.role == R::returns && one.begin >= no.end && one.begin <= no.end + 1;
-    });
-    if (!said && !is_impossible(marks, tokens, no)) continue;
-    PolicyMark refusal = no;
-    refusal.role = R::no_return;
-    refusals.push_back(refusal);
-  }
-  marks.insert(marks.end(), refusals.begin(), refusals.end());
 }
 
 }  // namespace

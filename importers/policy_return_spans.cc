@@ -1,3 +1,4 @@
+// What a time in a sentence about returns is of: the refund, the second step, what goes wrong.
 #include "importers/policy_return_spans.h"
 
 #include <algorithm>

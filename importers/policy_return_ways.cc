@@ -1,3 +1,4 @@
+// Words and signs by which a sentence hands a parcel over, names a label or takes a cost back.
 #include "importers/policy_return_ways.h"
 
 #include <algorithm>
