@@ -115,7 +115,8 @@ std::string_view doubt_of_free(const Sentence& s, const Sentence& part) {
   // "From three articles on, delivery is free"
   const bool pieces =
       !s.has(R::money) && std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
-        return one.role == R::from && number_at(s.tokens, one.end).has_value();
+        const bool time = between(s, R::span, one.end, one.end + 4);
+        return one.role == R::from && !time && number_at(s.tokens, one.end).has_value();
       });
   if (condition || bound || pieces) return kCondition;
   return s.has(R::money) && s.has_any(R::over, R::or_more, R::under) &&

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
 #include <utility>
 #include <variant>
 
@@ -11,6 +12,7 @@
 #include "importers/page_reader.h"
 #include "importers/policy_claims.h"
 #include "importers/policy_lines.h"
+#include "importers/policy_own_goods.h"
 #include "importers/policy_plausible.h"
 #include "importers/policy_rules.h"
 #include "importers/policy_sentence.h"
@@ -67,6 +69,7 @@ class PolicyReader {
         delivery_(frame_, claims_) {}
 
   TermsReading read(const std::vector<PolicyLine>& lines) {
+    note_goods(lines);
     for (const auto& line : lines) read_line(line);
     return finish();
   }
@@ -87,6 +90,17 @@ class PolicyReader {
     return reading;
   }
 
+  void note_goods(const std::vector<PolicyLine>& lines) {
+    std::vector<PolicySentence> sentences;
+    for (const auto& line : lines) {
+      for (const auto& [begin, end] : sentence_bounds(line.text)) {
+        auto s = sentence_of(line, begin, end);
+        if (s.has(R::item)) sentences.push_back(std::move(s));
+      }
+    }
+    goods_ = own_goods(sentences);
+  }
+
   PolicySentence sentence_of(const PolicyLine& line, std::size_t begin, std::size_t end) const {
     PolicySentence s;
     s.text = line.text.substr(begin, std::min(end - begin, kLongestSentence));
@@ -94,6 +108,7 @@ class PolicyReader {
     s.kind = line.kind;
     s.tokens = policy_tokens(s.text);
     s.marks = policy_marks(s.text, s.tokens, frame_.currency);
+    leave_out_goods(s, goods_);
     return s;
   }
 
@@ -416,6 +431,7 @@ class PolicyReader {
   }
 
   std::string document_;
+  std::set<std::string_view> goods_;  ///< what the shop sells, where it sells one kind
   PolicyFrame frame_;
   PolicyClaims claims_;
   ReturnRules returns_;
