@@ -263,6 +263,7 @@ void DeliveryRules::read(const Sentence& s, bool goes_on) {
   if (!goes_on) note_title(s);
   give_to_excepted(clauses);
   give_to_next_day(clauses);
+  give_to_faster(s, clauses);
   const bool fast = std::any_of(clauses.begin(), clauses.end(), is_fast_unnamed);
   if (fast && doubt_.empty()) doubt_ = kUnknownWay;
   read_money(s, clauses);

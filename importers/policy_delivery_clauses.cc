@@ -194,4 +194,20 @@ void DeliveryRules::give_to_next_day(std::vector<Clause>& clauses) {
   }
 }
 
+/// "Need it sooner? Have it the next day for 6.95": of a way of its own, where the usual one has
+/// its price.
+void DeliveryRules::give_to_faster(const Sentence& s, std::vector<Clause>& clauses) const {
+  const auto* fee = s.first(R::money);
+  const auto* usual = claims_.stated("delivery.standard.fee");
+  if (fee == nullptr || !fee->money || usual == nullptr || s.has_any(R::kind, R::region)) return;
+  if (s.has_any(R::free, R::over, R::or_more, R::under) || unread_words(s) > 1) return;
+  const bool soon = std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
+    return one.role == R::span && one.span.max.value_or(9) <= 1;
+  });
+  if (!soon || usual->text == value_text(*fee->money)) return;
+  for (auto& clause : clauses) {
+    if (clause.option.kind.empty()) clause.option.kind = "next-day";
+  }
+}
+
 }  // namespace rangebook

@@ -134,7 +134,10 @@ void DeliveryRules::read_context(const Clause& clause, Option& option, bool name
 void DeliveryRules::open_section(const Sentence& heading) {
   Option option;
   for (const auto& mark : heading.marks) {
-    if (mark.role == R::kind && !is_of_dispatch(heading, mark)) option.kind = mark.value;
+    // "Can I collect it from a parcel shop?"
+    const bool fetched = mark.value == "collection" && option.kind == "pickup-point";
+    const bool kind = mark.role == R::kind && !fetched && !is_of_dispatch(heading, mark);
+    if (kind) option.kind = mark.value;
     if (mark.role == R::region) option.regions.emplace_back(mark.value);
   }
   // "UK shipping", and below it "Next day"

@@ -247,7 +247,8 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     // "Click & collect", and below it "Free"
     const bool below = !section_.kind.empty() && !asked_ && unread_words(s) == 0;
     // "Collect it from our shop? Costs nothing", but not "costs no more"
-    const bool chosen = asked_ && section_.kind == "collection" && unread_words(s) == 0;
+    const bool chosen = asked_ && unread_words(s) == 0 &&
+                        (section_.kind == "collection" || section_.kind == "pickup-point");
     const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) || chosen ||
                        s.kind == PolicyLineKind::row || below ||
                        (s.kind == PolicyLineKind::item && clause.option.kind == "collection");

@@ -144,7 +144,12 @@ std::string ReturnRules::doubt_of_cost(const Sentence& s, const CostGroup& group
   if ((group.unnamed && group.cost) || (offered_there && loose_fee)) {
     return "It is not clear which way back the cost is for.";
   }
-  if (group.unread && group.methods.empty()) return std::string(kUnread);
+  // "Hand it in at a strange place: the cost is 3.50"
+  const bool handed = word_between(s, 0, 3,
+                                   {"lever", "hand", "drop", "deposez", "geben", "gib", "breng",
+                                    "bring", "remettez", "entrega"});
+  const bool strange = group.unread || (handed && !s.has(R::method));
+  if (strange && group.methods.empty()) return std::string(kUnread);
   if (group.starting) return "The amount is where prices start.";
   if (s.has(R::smaller) && !group.threshold) return "It depends on what is said before.";
   // "Returns received after 30 days are sent back to you for 5.00"

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <string_view>
 
+#include "importers/policy_rules.h"
+
 namespace rangebook {
 namespace {
 
@@ -138,6 +140,11 @@ bool is_of_exchange(const Sentence& s) {
                         {"size", "colour", "grosse", "taille", "couleur", "maat", "kleur"});
   });
   if (size && !s.has_any(R::return_form, R::method, R::refund, R::refund_act)) return true;
+  // "Omruilen is gratis": Dutch has other words for returns
+  const std::string_view word = exchange == nullptr ? std::string_view{} : s.word(exchange->begin);
+  const bool dutch =
+      word.starts_with("ruil") || word.starts_with("omruil") || word.starts_with("omwissel");
+  if (dutch && is_swap_only(s)) return true;
   return exchange != nullptr && !s.has_any(R::returns, R::return_form, R::method) &&
          std::none_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
            return one.role == R::payer && one.end <= exchange->begin;

@@ -218,6 +218,7 @@ class DeliveryRules {
   void give_to_excepted(std::vector<Clause>& clauses);
   static bool is_fast_unnamed(const Clause& clause);
   static void give_to_next_day(std::vector<Clause>& clauses);
+  void give_to_faster(const PolicySentence& sentence, std::vector<Clause>& clauses) const;
   void read_context(const Clause& clause, Option& option, bool named_before) const;
   void read_money(const PolicySentence& sentence, std::vector<Clause>& clauses);
   struct Amounts;
