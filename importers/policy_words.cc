@@ -168,7 +168,10 @@ class Lexicon {
     weigh_all(tokens[at].word);
     const auto base = base_of(tokens[at].word);
     if (base.size() < tokens[at].word.size()) weigh_all(std::string(base));
-    for (const std::size_t index : by_prefix_) weigh(index);
+    const auto prefixed = by_prefix_.find(tokens[at].word.front());
+    if (prefixed != by_prefix_.end()) {
+      for (const std::size_t index : prefixed->second) weigh(index);
+    }
     if (best == 0) {  // a compound by its last part
       for (const std::size_t index : by_ending_) weigh(index);
     }
@@ -204,8 +207,8 @@ class Lexicon {
   void add(std::vector<Word> words, R role, std::string_view value) {
     if (words.empty()) return;
     const std::size_t index = phrases_.size();
-    if (words.front().prefix) {
-      by_prefix_.push_back(index);
+    if (words.front().prefix && !words.front().text.empty()) {
+      by_prefix_[words.front().text.front()].push_back(index);
     } else if (words.front().ending) {
       by_ending_.push_back(index);
     } else {
@@ -242,7 +245,7 @@ class Lexicon {
 
   std::vector<Phrase> phrases_;
   std::unordered_multimap<std::string, std::size_t> by_word_;
-  std::vector<std::size_t> by_prefix_;
+  std::unordered_map<char, std::vector<std::size_t>> by_prefix_;  ///< by their first letter
   std::vector<std::size_t> by_ending_;
 };
 
