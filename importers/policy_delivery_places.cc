@@ -25,7 +25,12 @@ void add_place(std::vector<std::string>& places, std::string_view place) {
 /// of the usual delivery, where no figure stands beside it.
 void DeliveryRules::read_places(const Sentence& s, const std::vector<Clause>& clauses) {
   const bool other = s.has(R::kind) && s.first(R::kind)->value != "standard";
-  const bool about = s.has_any(R::delivery, R::dispatch, R::sending) || asked_;
+  // "We do not deliver to" is one phrase
+  const auto* left_out = s.first(R::outside);
+  const bool said = left_out != nullptr &&
+                    word_between(s, left_out->begin, left_out->end,
+                                 {"deliver", "ship", "livrons", "liefern", "leveren", "available"});
+  const bool about = said || asked_ || s.has_any(R::delivery, R::dispatch, R::sending);
   if (has_fact(s) || other || !about || !doubt_.empty() || !section_.kind.empty()) return;
   if (s.has_any(R::day, R::example, R::returns, R::aside)) return;
   const bool closed = s.has_any(R::only, R::outside, R::negation);

@@ -143,8 +143,9 @@ void ReturnRules::read_refund(const Sentence& s) {
                  std::string(any_way ? kWhichWay : std::string_view{}));
   }
   if (is_refunded_too(s)) {
-    return claim(s, "delivery_refunded", "yes",
-                 std::string(is_conditional(s) ? kHedged : std::string_view{}));
+    return claim(
+        s, "delivery_refunded", "yes",
+        std::string(is_conditional(s) && !s.has(R::statutory) ? kHedged : std::string_view{}));
   }
   for (const auto& part : parts_of(s)) read_delivery_refund(s, part);
 }
@@ -157,7 +158,16 @@ bool ReturnRules::is_refunded_too(const Sentence& s) const {
   if (last_before(s, R::outside, fee->begin) != nullptr) return false;
   if (s.has(R::return_form) || !(s.has_any(R::refund, R::refund_act) || asked_refund_))
     return false;
-  return word_between(s, fee->begin < 4 ? 0 : fee->begin - 4, fee->begin,
+  const auto begin = fee->begin < 4 ? 0 : fee->begin - 4;
+  const bool price =
+      word_between(s, 0, fee->begin,
+                   {"price", "goods", "kaufpreis", "preis", "prix", "article", "articles", "prijs",
+                    "aankoopbedrag", "aankoopprijs", "bedrag", "betrag", "precio"});
+  // "the price and the delivery fee"
+  const bool joined =
+      price && word_between(s, begin, fee->begin, {"and", "und", "et", "en", "sowie", "y"});
+  return joined ||
+         word_between(s, begin, fee->begin,
                       {"including", "includes", "inclusive", "einschliesslich", "inklusive", "samt",
                        "compris", "inclus", "inclusief", "inbegrip", "incluidos", "incluido"});
 }
@@ -206,17 +216,18 @@ bool ReturnRules::is_conditional(const Sentence& s) {
 void ReturnRules::read_delivery_refund(const Sentence& s, const Sentence& part) {
   const bool answers = asked_refund_ && !part.has_any(R::payer, R::returns, R::kind, R::money);
   // "Refunds are made to your card, less the delivery charge"
-  const bool less = s.has_any(R::refund, R::refund_act) &&
-                    word_between(part, 0, 2, {"minus", "less", "abzuglich", "moins", "minus"});
+  const bool less =
+      s.has_any(R::refund, R::refund_act) &&
+      word_between(part, 0, 2, {"minus", "less", "abzuglich", "moins", "exclusief", "excl"});
   const bool about_refund = answers || less || part.has_any(R::refund, R::refund_act, R::no_return);
   const bool plain = part.has(R::delivery) && part.has(R::negation) && !part.has(R::returns) &&
                      part.has_any(R::refund, R::refund_act);
   if (!about_refund || part.has(R::return_form) || (!plain && !part.has(R::first_delivery))) return;
   const auto* fee = part.first(R::first_delivery);
-  const bool excluded =
-      part.has_any(R::negation, R::outside, R::no_return) || plain ||
-      (fee != nullptr &&
-       word_between(part, 0, fee->begin, {"minus", "less", "abzuglich", "zuzuglich", "exclude"}));
+  const bool excluded = part.has_any(R::negation, R::outside, R::no_return) || plain ||
+                        (fee != nullptr && word_between(part, 0, fee->begin,
+                                                        {"minus", "less", "abzuglich", "zuzuglich",
+                                                         "exclude", "exclusief", "excl"}));
   std::string doubt = part.has(R::money) ? "The sentence names an amount too." : "";
   const bool partial = word_between(s, 0, static_cast<std::uint32_t>(s.tokens.size()),
                                     {"partial", "partially", "partiel", "partielle", "teilweise",

@@ -50,23 +50,23 @@ TEST(PolicyText, OrdinaryTexts) { expect_floors("plain_8.txt", 1, 0.97); }
 TEST(PolicyText, OtherRegisters) { expect_floors("plain_9.txt", 1, 0.88); }
 TEST(PolicyText, OrdinaryPages) { expect_floors("plain_10.txt", 1, 0.97); }
 TEST(PolicyText, ShopsOfManySizes) { expect_floors("plain_11.txt", 1, 0.9); }
-TEST(PolicyText, OtherPlaces) { expect_floors("plain_12.txt", 1, 0.86); }
+TEST(PolicyText, OtherPlaces) { expect_floors("plain_12.txt", 1, 0.87); }
 TEST(PolicyText, LastOrdinaryTexts) { expect_floors("plain_14.txt", 1, 0.91); }
 TEST(PolicyText, SingleSentences) { expect_floors("sentences.txt", 1, 0.99); }
 TEST(PolicyText, CarefulTestersTexts) { expect_floors("plain_15.txt", 1, 0.96); }
 TEST(PolicyText, DutchTexts) { expect_floors("plain_16.txt", 1, 0.93); }
 TEST(PolicyText, BritishTexts) { expect_floors("plain_17.txt", 0.99, 0.94); }
-TEST(PolicyText, GermanTexts) { expect_floors("plain_18.txt", 0.99, 0.94); }
+TEST(PolicyText, GermanTexts) { expect_floors("plain_18.txt", 0.99, 0.95); }
 TEST(PolicyText, FrenchTexts) { expect_floors("plain_19.txt", 0.99, 0.95); }
 TEST(PolicyText, EnglishAndGermanSentences) { expect_floors("sentences_2.txt", 1, 0.94); }
 TEST(PolicyText, FrenchAndDutchSentences) { expect_floors("sentences_3.txt", 1, 0.9); }
 TEST(PolicyText, LaterCarefulTestersTexts) { expect_floors("plain_20.txt", 0.99, 0.93); }
 TEST(PolicyText, EnglishTexts) { expect_floors("plain_21.txt", 0.98, 0.92); }
-TEST(PolicyText, GermanAndDutchTexts) { expect_floors("plain_22.txt", 0.99, 0.91); }
+TEST(PolicyText, GermanAndDutchTexts) { expect_floors("plain_22.txt", 0.99, 0.92); }
 TEST(PolicyText, LaterFrenchTexts) { expect_floors("plain_23.txt", 0.98, 0.9); }
-TEST(PolicyText, LastMixedTexts) { expect_floors("plain_24.txt", 1, 0.94); }
+TEST(PolicyText, LastMixedTexts) { expect_floors("plain_24.txt", 1, 0.95); }
 TEST(PolicyText, ShopsOfOneKind) { expect_floors("plain_25.txt", 0.98, 0.92); }
-TEST(PolicyText, SixteenWriters) { expect_floors("plain_13.txt", 1, 0.91); }
+TEST(PolicyText, SixteenWriters) { expect_floors("plain_13.txt", 1, 0.92); }
 
 }  // namespace
 }  // namespace rangebook
