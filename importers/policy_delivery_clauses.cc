@@ -70,6 +70,7 @@ bool is_place_list(const Sentence& s, std::uint32_t comma) {
 bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   const std::string_view word = s.word(at);
+  if (!is_stop(word) && !is_joint(s, at)) return false;
   const bool inside = std::any_of(s.marks.begin(), s.marks.end(), [&](const PolicyMark& one) {
     const bool joint = one.role == R::further && one.end == one.begin + 1;  // "puis"
     return one.begin <= at && at < one.end && !joint;
@@ -86,7 +87,6 @@ bool divides(const Sentence& s, std::uint32_t begin, std::uint32_t at) {
                         after.marks.front().role == R::region;
     return !(word == "," && places);
   }
-  if (!is_joint(s, at)) return false;
   const auto after = part_of(s, at + 1, size);
   const bool places = !before.marks.empty() && before.marks.back().role == R::region &&
                       !after.marks.empty() && after.marks.front().role == R::region;

@@ -108,11 +108,11 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
   const auto size = static_cast<std::uint32_t>(s.tokens.size());
   for (std::uint32_t at = 0; at < size; ++at) {
     // "28 days after delivery, or 40 days if you live in Ireland"
-    const bool weak = s.word(at) == "," || s.word(at) == ";" || is_joint(s, at);
+    if (s.word(at) != "," && s.word(at) != ";" && !is_joint(s, at)) continue;
     const auto front = part_of(s, 0, at);
     const auto rear = part_of(s, at, size);
     // "With our label returns are free; only from Switzerland you pay the postage"
-    const bool abroad = weak && front.has_any(R::money, R::free, R::payer) &&
+    const bool abroad = front.has_any(R::money, R::free, R::payer) &&
                         front.has_any(R::returns, R::return_form) && !front.has(R::region) &&
                         rear.has_any(R::money, R::free, R::payer) && rear.has(R::region) &&
                         rear.first(R::region)->begin <= 7 && !rear.has(R::outside) &&
@@ -121,13 +121,13 @@ std::uint32_t place_border(const Sentence& s, const PolicyFrame& frame) {
                                      {"from", "aus", "depuis", "uit", "vanuit", "desde", "for"});
     if (abroad) return at;
     // "Returns from Ireland cost 5.00, from the UK they are free"
-    const bool priced = weak && front.has_any(R::money, R::free, R::payer) &&
+    const bool priced = front.has_any(R::money, R::free, R::payer) &&
                         rear.has_any(R::money, R::free, R::payer) && front.has(R::region) &&
                         rear.has(R::region) &&
                         is_home(front.first(R::region)->value, frame) !=
                             is_home(rear.first(R::region)->value, frame);
     if (priced) return at;
-    if (weak && front.has(R::span) && rear.has(R::span)) {
+    if (front.has(R::span) && rear.has(R::span)) {
       const auto* away = next_after(s, R::region, at);
       const auto* home = last_before(s, R::region, at);
       const bool split = away != nullptr && !is_home(away->value, frame) &&
