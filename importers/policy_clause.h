@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "importers/policy_rules.h"
@@ -34,6 +35,25 @@ struct DeliveryRules::Clause {
 
   bool costs() const { return free || !fees.empty(); }
 };
+
+/// An amount, "free" or a time.
+inline bool has_fact(const PolicySentence& s) {
+  return s.has_any(PolicyRole::money, PolicyRole::free, PolicyRole::span);
+}
+
+/// A way that ends where the parcel is fetched.
+inline bool is_fetched(std::string_view kind) {
+  return kind == "collection" || kind == "pickup-point";
+}
+
+inline bool is_fast(std::string_view kind) {
+  return kind == "express" || kind == "next-day" || kind == "same-day";
+}
+
+/// A day at most.
+inline bool is_soon(const PolicyMark* time) {
+  return time != nullptr && time->span.max.value_or(9) <= 1;
+}
 
 /// "sent the same day": the day of dispatch, not a way of delivery.
 bool is_of_dispatch(const PolicySentence& part, const PolicyMark& kind);

@@ -14,18 +14,13 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kAside = "It stands under a heading about something else.";
 constexpr std::string_view kExample = "It may go on with an example.";
 constexpr std::string_view kUnreadPlace = "A place in it was not understood.";
-constexpr std::string_view kItems = "The sentence speaks of certain items.";
-constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 constexpr std::size_t kStrangeWords = 5;
 constexpr std::size_t kFollowing = 16;
 constexpr std::size_t kShortLine = 14;
 constexpr std::size_t kHeadedLine = 28;
-
-bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
 
 /// About customs or gift wrapping; "plus customs" only names them.
 bool is_other_service(const Sentence& s) {
@@ -154,7 +149,7 @@ void DeliveryRules::claim(const Sentence& s, const Option& option, std::string_v
   const bool easily_other = name == "transit" || name == "transit_from";
   if (doubt.empty() && strange_ && easily_other) doubt = kUnreadWords;
   const bool figure = easily_other || name == "fee" || name == "handling";
-  const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
+  const bool fetched = is_fetched(option.kind);
   const bool local = figure && name != "handling" && !fetched && names_unread_place(s);
   if (doubt.empty() && local && !s.has_any(R::region, R::dispatch)) doubt = kUnreadPlace;
   const bool other = may_be_other_way(s) || (name == "fee" && has_unread_name(s));
@@ -204,10 +199,10 @@ void DeliveryRules::begin(const Sentence& s, bool goes_on) {
   if (s.has(R::day) && has_fact(s)) doubt_ = kHedged;  // "from 1 January"
   if (in_example_ && !s.has_any(R::kind, R::region)) doubt_ = kExample;
   const bool next_weight = weighed_ && goes_on && s.has(R::money) && !s.has(R::free);
-  if (s.has(R::item) && !next_weight && !speaks_of_own(s)) doubt_ = kItems;
+  if (s.has(R::item) && !next_weight && !speaks_of_own(s)) doubt_ = kSomeItems;
   if (aside_) doubt_ = kAside;
   if (doubt_.empty() && has_unknown_label(s)) doubt_ = kUnknownWay;
-  if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = "It is not clear what the figure is about.";
+  if (doubt_.empty() && !is_about(s, goes_on)) doubt_ = kUnknownWay;
   if (!goes_on) {
     line_keys_.clear();
     line_kinds_.clear();

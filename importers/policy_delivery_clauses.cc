@@ -12,10 +12,6 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
-
-bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
-
 /// A sign that opens or closes a remark without a figure, a way or a place: "(after discounts)".
 bool is_remark(const Sentence& s, std::uint32_t at) {
   const bool opens = s.word(at) == "(";
@@ -175,7 +171,7 @@ void DeliveryRules::give_to_excepted(std::vector<Clause>& clauses) {
 /// "You get it the next day for 6.95": a fast way, whose name is not said.
 bool DeliveryRules::is_fast_unnamed(const Clause& clause) {
   const auto* time = clause.part.first(R::span);
-  const bool soon = time != nullptr && time->span.max.value_or(9) <= 1 && !time->open;
+  const bool soon = is_soon(time) && !time->open;
   return soon && clause.option.kind.empty() && clause.part.has(R::money) &&
          !clause.part.has_any(R::free, R::over, R::from, R::or_more, R::order, R::dispatch) &&
          clause.part.kind == PolicyLineKind::text;
@@ -186,7 +182,7 @@ void DeliveryRules::give_to_next_day(std::vector<Clause>& clauses) {
   for (std::size_t i = 0; i + 1 < clauses.size(); ++i) {
     const auto* time = clauses[i].part.first(R::span);
     const auto* kind = clauses[i + 1].part.first(R::kind);
-    const bool soon = time != nullptr && time->span.max.value_or(9) <= 1;
+    const bool soon = is_soon(time);
     const bool named = kind != nullptr && kind->value == "next-day";
     if (soon && named && !clauses[i].part.has_any(R::kind, R::money, R::dispatch)) {
       clauses[i].option = clauses[i + 1].option;
@@ -202,7 +198,7 @@ void DeliveryRules::give_to_faster(const Sentence& s, std::vector<Clause>& claus
   if (fee == nullptr || !fee->money || usual == nullptr || s.has_any(R::kind, R::region)) return;
   if (s.has_any(R::free, R::over, R::or_more, R::under) || unread_words(s) > 1) return;
   const bool soon = std::any_of(s.marks.begin(), s.marks.end(), [](const PolicyMark& one) {
-    return one.role == R::span && one.span.max.value_or(9) <= 1;
+    return one.role == R::span && is_soon(&one);
   });
   if (!soon || usual->text == value_text(*fee->money)) return;
   for (auto& clause : clauses) {

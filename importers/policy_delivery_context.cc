@@ -12,8 +12,6 @@ using Sentence = PolicySentence;
 
 constexpr std::size_t kShortTitle = 5;
 
-bool has_fact(const Sentence& part) { return part.has_any(R::money, R::free, R::span); }
-
 /// "Ireland (Republic and Northern)": more is said of the place than was understood.
 bool has_unread_remark(const Sentence& s, const PolicyMark& place) {
   if (s.word(place.end) != "(") return false;
@@ -149,7 +147,7 @@ void DeliveryRules::open_section(const Sentence& heading) {
     home_above_ = option.regions;
   } else {
     // "International delivery", and below it "Express"
-    const bool fetched = option.kind == "collection" || option.kind == "pickup-point";
+    const bool fetched = is_fetched(option.kind);
     const bool abroad = section_.kind.empty() && !section_.regions.empty() && home_above_.empty();
     if (abroad && !option.kind.empty() && !fetched && option.regions.empty() &&
         heading.kind == PolicyLineKind::heading) {
@@ -181,7 +179,7 @@ void DeliveryRules::note_places(const Sentence& s) {
     if (plain) stated_places_.emplace_back(mark.value);
   }
   // "Post 5.00. Courier 8.00, next day. Free over 100.00"
-  const bool fast = last_.kind == "express" || last_.kind == "next-day" || last_.kind == "same-day";
+  const bool fast = is_fast(last_.kind);
   const bool bare = !s.has(R::money) || (fast && s.has(R::free) && !s.has(R::delivery));
   const bool several = line_keys_.size() > 1 || (line_kinds_.size() > 1 && bare) ||
                        (fast && bare && s.has(R::free) && !line_kinds_.empty() &&
@@ -208,13 +206,13 @@ void DeliveryRules::note_title(const Sentence& s) {
 /// The option that what stands before the sentence leaves for it.
 DeliveryRules::Option DeliveryRules::option_before(const Sentence& s, bool goes_on) const {
   // "Express: 9.90. Order by noon and it is delivered tomorrow": still of express
-  const bool fast = last_.kind == "express" || last_.kind == "next-day" || last_.kind == "same-day";
+  const bool fast = is_fast(last_.kind);
   const auto* time = s.first(R::span);
-  const bool soon = fast && time != nullptr && time->span.max.value_or(9) <= 1;
+  const bool soon = fast && is_soon(time);
   const bool same = !last_.kind.empty() && (s.has(R::next_day) || soon) && !s.has(R::money);
   const auto* kind = s.first(R::kind);
   const bool way = kind != nullptr && !(fast && same && kind->value == "next-day");
-  const bool fetched = last_.kind == "collection" || last_.kind == "pickup-point";
+  const bool fetched = is_fetched(last_.kind);
   const bool names_delivery =
       (way || s.has(R::region) ||
        (s.has(R::delivery) && !same && ((fetched && !labelled_) || !is_bare_time(s)))) &&

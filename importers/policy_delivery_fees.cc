@@ -77,7 +77,7 @@ bool is_added(const Sentence& part, std::uint32_t at) {
 /// "If you pick it up in our shop": the way itself, no further condition.
 bool is_way_chosen(const Sentence& part, std::uint32_t at) {
   return std::any_of(part.marks.begin(), part.marks.end(), [&](const PolicyMark& one) {
-    const bool fetched = one.value == "collection" || one.value == "pickup-point";
+    const bool fetched = is_fetched(one.value);
     return one.role == R::kind && fetched && one.begin > at && one.begin <= at + 3;
   });
 }
@@ -247,8 +247,7 @@ void DeliveryRules::claim_alone(const Sentence& s, const Clause& clause) {
     // "Click & collect", and below it "Free"
     const bool below = !section_.kind.empty() && !asked_ && unread_words(s) == 0;
     // "Collect it from our shop? Costs nothing", but not "costs no more"
-    const bool chosen = asked_ && unread_words(s) == 0 &&
-                        (section_.kind == "collection" || section_.kind == "pickup-point");
+    const bool chosen = asked_ && unread_words(s) == 0 && is_fetched(section_.kind);
     const bool about = s.has_any(R::delivery, R::kind, R::region, R::all_orders) || chosen ||
                        s.kind == PolicyLineKind::row || below ||
                        (s.kind == PolicyLineKind::item && clause.option.kind == "collection");

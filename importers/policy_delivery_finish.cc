@@ -87,8 +87,8 @@ void DeliveryRules::finish_option(const std::string& key) {
                  std::move(doubt), false});
   };
   const std::string& kind = kinds_[key];
-  if (kind == "express" || kind == "next-day" || kind == "same-day") add("express", "yes");
-  if (kind == "collection" || kind == "pickup-point") add("collection", "yes");
+  if (is_fast(kind)) add("express", "yes");
+  if (is_fetched(kind)) add("collection", "yes");
   const auto places = regions_.find(key);
   if (places == regions_.end() || kind == "collection") return;
   auto regions = places->second;
@@ -146,7 +146,7 @@ void DeliveryRules::finish_options() {
   for (const auto& key : keys) {
     const std::string prefix = "delivery." + key + ".";
     const std::string& kind = kinds_[key];
-    const bool fetched = kind == "collection" || kind == "pickup-point";
+    const bool fetched = is_fetched(kind);
     const bool threshold =
         claims_.stated(prefix + "free_over") != nullptr || (!limited && key == "standard");
     for (auto fact : for_all_) {

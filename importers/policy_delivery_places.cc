@@ -13,8 +13,6 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-bool has_fact(const Sentence& s) { return s.has_any(R::money, R::free, R::span); }
-
 void add_place(std::vector<std::string>& places, std::string_view place) {
   if (std::find(places.begin(), places.end(), place) == places.end()) places.emplace_back(place);
 }
@@ -68,7 +66,7 @@ void DeliveryRules::finish_places() {
     // "Delivery only in Switzerland", then an economy and a priority way
     for (const auto& key : keys) {
       const std::string& kind = kinds_[key];
-      const bool fetched = kind == "collection" || kind == "pickup-point";
+      const bool fetched = is_fetched(kind);
       if (!fetched && !regions_.contains(key)) add_to(key, name, places);
     }
   };

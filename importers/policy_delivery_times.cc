@@ -12,9 +12,7 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kAddedTime = "The time comes on top of another one.";
-constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 constexpr std::string_view kNegated = "The sentence says what is not so.";
 constexpr std::string_view kOnTrouble = "It may be the time after which to get in touch.";
 constexpr std::string_view kFromBefore = "It may be counted from what the sentence before says.";

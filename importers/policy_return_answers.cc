@@ -13,8 +13,6 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
-
 }  // namespace
 
 void ReturnRules::answer_freely(const Sentence& q, const Sentence& a) {

@@ -83,8 +83,6 @@ std::vector<Sentence> judgements_of(const Sentence& s) {
   return result;
 }
 
-constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
-
 /// "Earrings, tights or cosmetics that have been opened": of the last one for sure, of the others
 /// perhaps.
 bool is_before_relative(const Sentence& s, const PolicyMark& item) {

@@ -13,8 +13,6 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-constexpr std::string_view kOneItem = "The sentence speaks of certain items.";
-
 constexpr std::string_view kMissed = "The sentence says what holds where it is not so.";
 
 constexpr std::string_view kWish = "It may be a wish, not a condition.";
@@ -110,7 +108,7 @@ std::string_view doubt_of_need(const Sentence& s, const PolicyMark& need) {
   if (is_swap_only(s) && ((label && first) || s.has(R::only))) return kSwap;
   if (is_kept_until(s, need) || is_of_posting(s, need)) return kWish;
   if (is_missed(s, need)) return kMissed;
-  if (is_of_item(s, need)) return kOneItem;
+  if (is_of_item(s, need)) return kSomeItems;
   // "We charge 5.00 for missing labels"
   const auto clause = clause_around(s, need);
   if (clause.has(R::money) && clause.has_any(R::deduct, R::payer, R::charged_after)) return kMissed;

@@ -10,8 +10,6 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
-constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 constexpr std::string_view kWhichWay = "It may be the cost of the way back.";
 
 /// A voucher or the like; "credited to your card" is none.

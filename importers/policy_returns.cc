@@ -15,11 +15,9 @@ namespace {
 using R = PolicyRole;
 using Sentence = PolicySentence;
 
-constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
 constexpr std::string_view kLegal =
     "The sentence speaks of the legal right, not of the shop's own.";
 constexpr std::string_view kAside = "The sentence may be about something else.";
-constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
 
 /// One time, longer than the 14 days of Directive 2011/83/EU article 9: the shop's own.
 bool exceeds_law(const Sentence& s) {

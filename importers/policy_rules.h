@@ -47,6 +47,10 @@ bool only_includes(const PolicySentence& s);
 /// The places of items in the sentence, each item once; "non-sale items" are none.
 std::vector<const PolicyMark*> items_of(const PolicySentence& s);
 
+inline constexpr std::string_view kHedged = "It holds for some customers, orders or times only.";
+inline constexpr std::string_view kSomeItems = "The sentence speaks of certain items.";
+inline constexpr std::string_view kNarrowed = "The sentence may speak of some of these only.";
+inline constexpr std::string_view kUnknownWay = "It is not clear what the figure is about.";
 inline constexpr std::string_view kSwap = "It may hold for an exchange alone.";
 
 /// Sentences about returns.
